@@ -1,0 +1,28 @@
+import astro from 'eslint-plugin-astro';
+import { defineConfig } from 'eslint/config';
+import tseslint from 'typescript-eslint';
+
+export default defineConfig(
+  { ignores: ['dist/**', '.astro/**', 'node_modules/**'] },
+  ...tseslint.configs.strict,
+  ...astro.configs.recommended,
+  {
+    rules: {
+      eqeqeq: ['error', 'always'],
+      'no-console': 'error',
+      'no-implied-eval': 'error',
+      'prefer-const': 'error',
+      'object-shorthand': 'error',
+      '@typescript-eslint/consistent-type-imports': 'error',
+    },
+  },
+  {
+    files: ['src/**/*.astro', '.astro/**'],
+    rules: { 'astro/no-set-html-directive': 'error' },
+  },
+  {
+    // These print to a terminal: that is their job.
+    files: ['tests/bench/**', 'tests/shop/**'],
+    rules: { 'no-console': 'off' },
+  },
+);
