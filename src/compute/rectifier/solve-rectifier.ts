@@ -1,0 +1,110 @@
+import { SolveError } from '../errors.ts';
+import { clippedSine } from '../network/clipped-sine.ts';
+import { checkOptions } from './check-options.ts';
+import { constantRail } from './constant-rail.ts';
+import { secondsAbove, traceCycle, tracedMaximum } from './cycle-trace.ts';
+import { cycleWaveform } from './cycle-waveform.ts';
+import { MainsPass } from './mains-pass.ts';
+import { RectifierCircuit } from './rectifier-circuit.ts';
+import { CONDUCTION_FRACTION } from './rectifier-types.ts';
+import type { RectifierOptions, RectifierSolution } from './rectifier-types.ts';
+import { findSteadyCycle } from './steady-cycle.ts';
+
+/**
+ * The repeating cycle of a capacitor-input rectifier: rail, winding, diode and reservoir figures, and one cycle to plot.
+ *
+ * The circuit solved is exactly: a source of the given RMS and crest factor behind the winding's resistance; each diode
+ * i = Is·(exp(v/(n·VT)) − 1) behind its resistance, VT = 25.852 mV; the reservoir behind its own series resistance; the
+ * load across the rail. Leakage inductance, iron and temperature are not in it. Reverse breakdown is not in it either:
+ * compare `diode.reverseVolts` with the rating.
+ *
+ * - A bridge's two conducting diodes are in series; a centre tap is two halves that each conduct on their own half-cycle
+ *   (and both at once near the crossing, if the load pulls the rail low enough); a doubler is two reservoirs in series
+ *   charged on alternate half-cycles from one winding.
+ * - No load (`{ amps: 0 }`) is solved like any other: the rail rests a little below the peak, where the diodes' leakage
+ *   balances the last of the charging pulse.
+ * - A constant-current load is an ideal sink: where a small reservoir cannot carry it between pulses, the rail may dip
+ *   below zero within the cycle, held by the diodes. When its mean is not above zero the supply is `overloaded`.
+ * - A constant-power load that no steady rail can feed is `overloaded`.
+ *
+ * Accuracy: better than 0.05 % of the mean rail and 0.5 % of ripple, RMS and peak currents of that circuit.
+ * Conduction is counted above 1 % of the diode's own peak current (`CONDUCTION_FRACTION`).
+ *
+ * Throws `InputError` outside the ranges given in `RectifierOptions`; `SolveError` 'overloaded' or 'no-convergence'.
+ * Source of the problem: O. H. Schade, "Analysis of Rectifier Operation", Proc. IRE 31 (1943) 341-361. Method: implicit
+ * Runge-Kutta steps in which the diode equation is solved in closed form (Wright omega), and Newton's method on the
+ * cycle (T. J. Aprille and T. N. Trick, Proc. IEEE 60 (1972) 108-114).
+ */
+export function solveRectifier(options: RectifierOptions): RectifierSolution {
+  checkOptions(options);
+  const { topology, winding, hertz, reservoir, crestFactor } = options;
+  const wave = clippedSine(crestFactor);
+  const circuit = new RectifierCircuit(options);
+  const { states, arms } = circuit;
+  const guess = constantRail(options, wave);
+
+  const halfCycles = topology === 'half-wave' ? 2 : 1;
+  const span = halfCycles / (2 * hertz);
+  const pass = new MainsPass({
+    circuit,
+    wave,
+    openCircuitVolts: winding.openCircuitVolts,
+    hertz,
+    halfCycles,
+    farads: reservoir.farads,
+    esrOhms: reservoir.ohms,
+    chargeScale: (guess.loadAmps + arms.saturationAmps) * span,
+    heatScale: (guess.armMeanSquare + arms.saturationAmps ** 2) * span,
+  });
+  // At the crossing where the pass begins, a reservoir charged once a cycle has run three quarters of its way down
+  // (the doubler's second one a quarter), one charged twice has run half.
+  const quarterDrop = Math.min(guess.loadAmps / (4 * hertz * reservoir.farads), Math.abs(guess.reservoirVolts) / 2);
+  const uneven = topology === 'half-wave' || topology === 'doubler' ? quarterDrop : 0;
+  findSteadyCycle({
+    pass,
+    states,
+    start1: guess.reservoirVolts - uneven,
+    start2: guess.reservoirVolts + uneven,
+    toleranceVolts: 1e-4 * arms.thermalVolts + 1e-7 * winding.openCircuitVolts,
+    safeVolts: winding.openCircuitVolts * wave.scale * wave.level,
+  });
+
+  const meanVolts = pass.railSeconds / span;
+  if (!(meanVolts > 0)) {
+    throw new SolveError('overloaded', 'The load draws more than the supply can deliver: the mean rail is not above zero.');
+  }
+  const trace = traceCycle({
+    record: pass.record,
+    circuit,
+    wave,
+    openCircuitVolts: winding.openCircuitVolts,
+    hertz,
+    farads: reservoir.farads,
+    esrOhms: reservoir.ohms,
+    halfCycles,
+  });
+  const { railVolts, amps1, amps2 } = trace;
+  const maxVolts = tracedMaximum(trace, railVolts);
+  const minVolts = -tracedMaximum(trace, railVolts.map((v) => -v));
+  const cycle = 1 / hertz;
+  const diodePeak = Math.max(tracedMaximum(trace, amps1), tracedMaximum(trace, amps2));
+  const diodeRms = Math.sqrt(pass.armSquares / cycle);
+  const perHalf = topology === 'centre-tap';
+  const windingPeak = perHalf ? diodePeak : tracedMaximum(trace, amps1.map((i, k) => Math.abs(i - (amps2[k] as number))));
+  const conducting = CONDUCTION_FRACTION * diodePeak;
+  return {
+    rail: { meanVolts, minVolts, maxVolts, rippleVolts: maxVolts - minVolts },
+    winding: { rmsAmps: perHalf ? diodeRms : Math.sqrt(pass.windingSquares / span), peakAmps: windingPeak },
+    diode: {
+      meanAmps: pass.armCoulombs / cycle,
+      rmsAmps: diodeRms,
+      peakAmps: diodePeak,
+      reverseVolts: trace.reverseVolts,
+      conductionDegrees:
+        360 * hertz * (secondsAbove(trace, amps1, conducting) + secondsAbove(trace, amps2, conducting)),
+    },
+    reservoir: { rmsAmps: Math.sqrt(pass.reservoirSquares / span) },
+    load: { meanAmps: pass.loadCoulombs / span },
+    waveform: cycleWaveform({ trace, topology, wave, openCircuitVolts: winding.openCircuitVolts, hertz }),
+  };
+}

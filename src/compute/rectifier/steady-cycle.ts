@@ -1,0 +1,80 @@
+import { SolveError } from '../errors.ts';
+import type { MainsPass } from './mains-pass.ts';
+
+export interface SteadyCycleOptions {
+  readonly pass: MainsPass;
+  /** 1, or 2 for a doubler, whose reservoirs trade places every half-cycle. */
+  readonly states: 1 | 2;
+  readonly start1: number;
+  readonly start2: number;
+  /** A correction smaller than this (volts) ends the search. */
+  readonly toleranceVolts: number;
+  /** A start from which nothing can collapse that need not: the no-load peak. */
+  readonly safeVolts: number;
+}
+
+const MAX_PASSES = 60;
+
+/**
+ * Finds the reservoir voltages that repeat, by Newton's method on the pass itself (shooting): leaves `pass` holding
+ * the steady cycle. Steps that make the mismatch worse, or that starve a constant-power load, are shortened.
+ * Throws `SolveError`: 'overloaded' when the rail collapses from wherever it starts, 'no-convergence' otherwise.
+ */
+export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, safeVolts }: SteadyCycleOptions): void {
+  let y1 = start1;
+  let y2 = start2;
+  let good1 = Number.NaN;
+  let good2 = Number.NaN;
+  let goodMiss = Infinity;
+  let step1 = 0;
+  let step2 = 0;
+  let shortened = 0;
+  let raised = false;
+  for (let count = 0; count < MAX_PASSES; count += 1) {
+    pass.run(y1, y2);
+    if (pass.collapsed && goodMiss === Infinity) {
+      if (raised) throw new SolveError('overloaded', 'The supply cannot deliver this power: the rail collapses.');
+      raised = true;
+      y1 = y2 = safeVolts;
+      continue;
+    }
+    // A doubler repeats after half a cycle with its reservoirs exchanged.
+    const miss1 = states === 2 ? y2 + pass.change2 - y1 : pass.change1;
+    const miss2 = states === 2 ? y1 + pass.change1 - y2 : 0;
+    const miss = pass.collapsed ? Infinity : Math.hypot(miss1, miss2);
+    if (miss > goodMiss && shortened < 12) {
+      shortened += 1;
+      step1 /= 2;
+      step2 /= 2;
+      y1 = good1 + step1;
+      y2 = good2 + step2;
+      continue;
+    }
+    if (pass.collapsed) throw new SolveError('overloaded', 'The supply cannot deliver this power: the rail collapses.');
+    shortened = 0;
+    const m = pass.sensitivity;
+    if (states === 1) {
+      const slope = 1 - (m[0] as number);
+      // At or beyond 1 the rail runs away from its balance: the unstable side of a constant-power load.
+      if (slope <= 0) throw new SolveError('overloaded', 'The supply cannot deliver this power: no stable rail exists.');
+      step1 = miss1 / slope;
+      step2 = 0;
+    } else {
+      const a = 1 - (m[2] as number);
+      const b = -(m[3] as number);
+      const c = -(m[0] as number);
+      const d = 1 - (m[1] as number);
+      const det = a * d - b * c;
+      if (!(det > 0)) throw new SolveError('overloaded', 'The supply cannot deliver this power: no stable rail exists.');
+      step1 = (d * miss1 - b * miss2) / det;
+      step2 = (a * miss2 - c * miss1) / det;
+    }
+    if (Math.abs(step1) <= toleranceVolts && Math.abs(step2) <= toleranceVolts) return;
+    goodMiss = miss;
+    good1 = y1;
+    good2 = y2;
+    y1 += step1;
+    y2 += step2;
+  }
+  throw new SolveError('no-convergence', 'The repeating cycle of the rectifier was not found.');
+}
