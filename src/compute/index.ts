@@ -44,3 +44,32 @@ export {
   CHASSIS_AIR_CELSIUS, INSULATORS, JUNCTION_AIM_CELSIUS, JUNCTION_LIMIT_CELSIUS, heatsinkNeeded, insulator, junctionCelsius, wattsAllowed,
 } from './parts/heatsink.ts';
 export type { HeatPath, InsulatorRow } from './parts/heatsink.ts';
+
+export { operatingCorners } from './supplies/corners.ts';
+export type { LoadState, Mains, MainsState, OperatingCorner, ReservoirState } from './supplies/corners.ts';
+export { solveChain } from './supplies/chain.ts';
+export { chainDiode, chainReservoir, linearStage, REFILLS_PER_CYCLE } from './supplies/chain-parts.ts';
+export type {
+  AcrossWinding,
+  BuckStage,
+  ChainCorner,
+  ChainDiode,
+  ChainInput,
+  ChainLoad,
+  ChainReservoir,
+  ChainSolution,
+  ChainStage,
+  ChainWinding,
+  Cooling,
+  LinearStage,
+  NoStage,
+  RailVolts,
+  SolvedCorner,
+  UnsolvedCorner,
+  WattsTaken,
+  WorstCorners,
+} from './supplies/chain-types.ts';
+export { neededInputVolts, stageHeatsink } from './supplies/regulator-stage.ts';
+export type { VoltageStair } from './supplies/voltage-stairs.ts';
+export { workingStep } from './supplies/working.ts';
+export type { WorkingNumber, WorkingStep } from './supplies/working.ts';
