@@ -1,0 +1,23 @@
+import type { ComponentChildren, VNode } from 'preact';
+
+interface Props {
+  /** Unique on the page: the drawing's title and description hang on it. */
+  readonly id: string;
+  readonly title: string;
+  /** The drawing in words, for those who do not see it: what is joined to what, and the figures in it. */
+  readonly desc: string;
+  readonly width: number;
+  readonly height: number;
+  readonly children: ComponentChildren;
+}
+
+/** A schematic as one picture with a name and a description. */
+export function Sheet({ id, title, desc, width, height, children }: Props): VNode {
+  return (
+    <svg class="drawing" viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby={`${id}-title`} aria-describedby={`${id}-desc`}>
+      <title id={`${id}-title`}>{title}</title>
+      <desc id={`${id}-desc`}>{desc}</desc>
+      {children}
+    </svg>
+  );
+}

@@ -1,0 +1,66 @@
+import { InputError, SolveError } from '../../compute/errors.ts';
+import type { Calculator, FieldSet, InitialCase, ValuesOf, ViewModel } from './definition.ts';
+import { parseFields, type FieldErrors } from './parse-fields.ts';
+import { rawFields, type RawFields } from './raw-fields.ts';
+import { describeAllowed } from './units.ts';
+
+/** What is known of a calculator at one moment. */
+export interface Evaluation<F extends FieldSet, R> {
+  readonly raw: RawFields;
+  readonly errors: FieldErrors;
+  /** What is wrong with the case as a whole, when it cannot be put down to one field. */
+  readonly problem?: string;
+  /** The last case that could be solved, and its result. */
+  readonly values: ValuesOf<F>;
+  readonly view: R;
+  /** True when `view` answers an earlier state of the fields than `raw`. */
+  readonly stale: boolean;
+}
+
+const fieldOf = (calculator: { readonly fields: FieldSet; readonly quantities?: Readonly<Record<string, string>> }, quantity: string) => {
+  const named = calculator.quantities?.[quantity];
+  if (named !== undefined) return named;
+  return Object.hasOwn(calculator.fields, quantity.split('.')[0] ?? '') ? quantity : undefined;
+};
+
+const failed = <F extends FieldSet, R extends ViewModel>(
+  calculator: Calculator<F, R>,
+  error: unknown,
+): { readonly errors: FieldErrors; readonly problem?: string } => {
+  if (error instanceof InputError) {
+    const path = fieldOf(calculator, error.quantity);
+    const descriptor = path === undefined ? undefined : calculator.fields[path];
+    const allowed = describeAllowed(error.allowed, descriptor?.kind === 'quantity' ? descriptor.unit : '');
+    return path === undefined
+      ? { errors: {}, problem: `${error.quantity}: write ${allowed}.` }
+      : { errors: { [path]: `This cannot be solved with the rest of the case. Write ${allowed}.` } };
+  }
+  if (error instanceof SolveError) return { errors: {}, problem: `This case has no steady answer: ${error.message}` };
+  throw error;
+};
+
+/** Solves the fields as they stand; what cannot be read or solved is said, and the last good result stays. */
+export function evaluate<F extends FieldSet, R extends ViewModel>(
+  calculator: Calculator<F, R>,
+  raw: RawFields,
+  last: { readonly values: ValuesOf<F>; readonly view: R },
+): Evaluation<F, R> {
+  const parsed = parseFields(calculator.fields, raw);
+  const kept = { raw, values: last.values, view: last.view, stale: true };
+  if (parsed.values === undefined) return { ...kept, errors: parsed.errors };
+  try {
+    return { raw, errors: {}, values: parsed.values, view: calculator.solve(parsed.values), stale: false };
+  } catch (error) {
+    return { ...kept, ...failed(calculator, error) };
+  }
+}
+
+/** Opens a calculator on a case. A case that cannot be read or solved throws: an author wrote it. */
+export function open<F extends FieldSet, R extends ViewModel>(calculator: Calculator<F, R>, initial?: InitialCase): Evaluation<F, R> {
+  const raw = rawFields(calculator.fields, initial);
+  const parsed = parseFields(calculator.fields, raw);
+  if (parsed.values === undefined) {
+    throw new Error(`${calculator.id} cannot open on this case: ${Object.entries(parsed.errors).map(([path, message]) => `${path}: ${message}`).join(' ')}`);
+  }
+  return { raw, errors: {}, values: parsed.values, view: calculator.solve(parsed.values), stale: false };
+}

@@ -1,0 +1,92 @@
+import type { FunctionComponent, VNode } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Calculator, FieldSet, InitialCase, ViewModel } from './definition.ts';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { useCalculator, type ViewProps } from './use-calculator.ts';
+
+/** What a page or lesson may pass to a calculator. */
+export interface IslandProps {
+  readonly initial?: InitialCase;
+  /** Titles of the sources by id. */
+  readonly sources?: Readonly<Record<string, string>>;
+  /** Told apart from another of the same calculator on the page; also its key in the address. */
+  readonly instance?: string;
+  /** Level of the question as a heading. */
+  readonly heading?: 1 | 2 | 3;
+}
+
+/** Folded working belongs on paper; what the reader had folded is folded again afterwards. */
+function useUnfoldedInPrint(): { readonly current: HTMLElement | null } {
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => {
+    let opened: HTMLDetailsElement[] = [];
+    const unfold = (): void => {
+      opened = [...(box.current?.querySelectorAll<HTMLDetailsElement>('details.working:not([open])') ?? [])];
+      for (const each of opened) each.open = true;
+    };
+    const fold = (): void => {
+      for (const each of opened) each.open = false;
+    };
+    addEventListener('beforeprint', unfold);
+    addEventListener('afterprint', fold);
+    return () => {
+      removeEventListener('beforeprint', unfold);
+      removeEventListener('afterprint', fold);
+    };
+  }, []);
+  return box;
+}
+
+/** Makes the component that a page shows: the view in its frame, alive with the calculator's state. */
+export function island<F extends FieldSet, R extends ViewModel>(
+  calculator: Calculator<F, R>,
+  View: FunctionComponent<ViewProps<Calculator<F, R>>>,
+): FunctionComponent<IslandProps> {
+  function Body({ initial, sources = {}, instance }: IslandProps): VNode {
+    const state = useCalculator(calculator, {
+      ...(initial === undefined ? {} : { initial }),
+      ...(instance === undefined ? {} : { instance }),
+    });
+    const props = { state, sources } as unknown as ViewProps<Calculator<F, R>>;
+    return (
+      <>
+        {state.notice !== undefined && (
+          <p class="problem" role="status">
+            {state.notice}
+          </p>
+        )}
+        <View {...props} />
+        {state.alive && (
+          <p class="calculator-foot">
+            <button class="button quiet" type="button" disabled={state.asOpened} onClick={state.reset}>
+              Back to the worked case
+            </button>
+            <button class="button quiet" type="button" onClick={() => print()}>
+              Print
+            </button>
+            <span class="rests-on">The address of this page holds the case: keep or send it to come back to these figures.</span>
+          </p>
+        )}
+        <noscript>
+          <p class="rests-on">Without JavaScript this shows the worked case, solved when the page was built.</p>
+        </noscript>
+      </>
+    );
+  }
+
+  return function Island(props: IslandProps): VNode {
+    const id = `${props.instance ?? calculator.id}-question`;
+    const box = useUnfoldedInPrint();
+    const Heading = `h${props.heading ?? 2}` as 'h2';
+    return (
+      <section class="calculator rails" aria-labelledby={id} ref={box}>
+        <Heading class="question" id={id}>
+          {calculator.question}
+        </Heading>
+        <ErrorBoundary name={calculator.question}>
+          <Body {...props} />
+        </ErrorBoundary>
+      </section>
+    );
+  };
+}

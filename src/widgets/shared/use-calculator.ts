@@ -1,0 +1,146 @@
+import { useCallback, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
+import { caseIn, readCase, withCase, writeCase } from './address.ts';
+import type { AnyField, Calculator, FieldSet, InitialCase, RowsField, SimpleField, ViewModel } from './definition.ts';
+import { evaluate, open, type Evaluation } from './evaluate.ts';
+import { rawRow, type RawFields, type RawRow } from './raw-fields.ts';
+
+/** Everything one field needs to show and change itself. */
+export interface FieldHandle<D extends SimpleField = SimpleField> {
+  readonly id: string;
+  readonly descriptor: D;
+  readonly raw: string;
+  readonly error: string | undefined;
+  /** The value that the results stand on: SI, or words. */
+  readonly value: string | number | undefined;
+  readonly change: (raw: string) => void;
+}
+
+/** A list of rows, with a handle for each cell. */
+export interface RowsHandle {
+  readonly id: string;
+  readonly descriptor: RowsField;
+  readonly rows: readonly RawRow[];
+  readonly error: string | undefined;
+  readonly cell: (index: number, name: string) => FieldHandle;
+  readonly add: (given?: Readonly<Record<string, string | number>>) => void;
+  readonly duplicate: (index: number) => void;
+  readonly remove: (index: number) => void;
+}
+
+/** A calculator at work, as its view sees it. */
+export interface CalculatorState<F extends FieldSet, R> extends Evaluation<F, R> {
+  /** Prefix of the ids of everything in it; differs between two of the same calculator on one page. */
+  readonly instance: string;
+  /** False in the page as built and until it has come alive. */
+  readonly alive: boolean;
+  readonly field: <N extends Extract<keyof F, string>>(name: N) => FieldHandle<Extract<F[N], SimpleField>>;
+  readonly rows: (name: Extract<keyof F, string>) => RowsHandle;
+  /** True when the fields stand as the page opened them. */
+  readonly asOpened: boolean;
+  readonly reset: () => void;
+  /** Where the reader is told that an address could not be read. */
+  readonly notice: string | undefined;
+}
+
+/** The props of a calculator's view. */
+export interface ViewProps<C> {
+  readonly state: C extends Calculator<infer F, infer R> ? CalculatorState<F, R> : never;
+  /** Titles of sources by id, from the page. */
+  readonly sources: Readonly<Record<string, string>>;
+}
+
+const WRITE_AFTER_MS = 300;
+
+const replaceRow = (rows: readonly RawRow[], index: number, name: string, text: string): readonly RawRow[] =>
+  rows.map((row, at) => (at === index ? { ...row, [name]: text } : row));
+
+/** Holds a calculator's fields, solves them as they change, and keeps them in the page's address. */
+export function useCalculator<F extends FieldSet, R extends ViewModel>(
+  calculator: Calculator<F, R>,
+  options: { readonly initial?: InitialCase; readonly instance?: string } = {},
+): CalculatorState<F, R> {
+  const instance = options.instance ?? calculator.id;
+  const opened = useMemo(() => open(calculator, options.initial), []);
+  const [now, set] = useReducer<Evaluation<F, R>, (raw: RawFields) => RawFields>(
+    (last, change) => evaluate(calculator, change(last.raw), last),
+    opened,
+  );
+  const [alive, setAlive] = useState(false);
+  const [notice, setNotice] = useState<string>();
+  const touched = useRef(false);
+
+  // After the first paint and not before: the page as built shows the worked case, and hydration must meet the same.
+  useLayoutEffect(() => {
+    setAlive(true);
+    const text = caseIn(location.search, instance);
+    if (text === undefined) return;
+    const raw = readCase(calculator, text, opened.raw);
+    if (raw === undefined) setNotice('The address of this page holds a case of another version, which cannot be read. The worked case stands instead.');
+    else set(() => raw);
+  }, []);
+
+  const change = useCallback((next: (raw: RawFields) => RawFields) => {
+    touched.current = true;
+    set(next);
+  }, []);
+
+  const written = writeCase(calculator, now.raw, opened.raw);
+  useEffect(() => {
+    if (!touched.current) return;
+    const write = (): void => {
+      history.replaceState(history.state, '', `${location.pathname}${withCase(location.search, instance, written)}${location.hash}`);
+    };
+    const timer = setTimeout(write, WRITE_AFTER_MS);
+    // A reload or a step away within the pause must not lose the last keystrokes.
+    addEventListener('pagehide', write);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener('pagehide', write);
+    };
+  }, [written]);
+
+  const descriptorOf = (name: string): AnyField => {
+    const descriptor = calculator.fields[name];
+    if (descriptor === undefined) throw new Error(`There is no field "${name}"`);
+    return descriptor;
+  };
+
+  const field = <N extends Extract<keyof F, string>>(name: N): FieldHandle<Extract<F[N], SimpleField>> => {
+    const raw = now.raw[name];
+    return {
+      id: `${instance}-${name}`,
+      descriptor: descriptorOf(name) as Extract<F[N], SimpleField>,
+      raw: typeof raw === 'string' ? raw : '',
+      error: now.errors[name],
+      value: now.values[name] as string | number | undefined,
+      change: (text) => change((last) => ({ ...last, [name]: text })),
+    };
+  };
+
+  const rows = (name: Extract<keyof F, string>): RowsHandle => {
+    const descriptor = descriptorOf(name) as RowsField;
+    const list = (raw: RawFields): readonly RawRow[] => (Array.isArray(raw[name]) ? raw[name] : []);
+    const current = list(now.raw);
+    const values = now.values[name] as readonly Readonly<Record<string, string | number | undefined>>[];
+    const edit = (next: (all: readonly RawRow[]) => readonly RawRow[]): void => change((last) => ({ ...last, [name]: next(list(last)) }));
+    return {
+      id: `${instance}-${name}`,
+      descriptor,
+      rows: current,
+      error: now.errors[name],
+      cell: (index, cell) => ({
+        id: `${instance}-${name}-${index}-${cell}`,
+        descriptor: descriptor.row[cell] as SimpleField,
+        raw: current[index]?.[cell] ?? '',
+        error: now.errors[`${name}.${index}.${cell}`],
+        value: values[index]?.[cell],
+        change: (text) => edit((all) => replaceRow(all, index, cell, text)),
+      }),
+      add: (given) => edit((all) => [...all, rawRow(descriptor, given)]),
+      duplicate: (index) => edit((all) => all.flatMap((row, at) => (at === index ? [row, row] : [row]))),
+      remove: (index) => edit((all) => all.filter((_, at) => at !== index)),
+    };
+  };
+
+  return { ...now, instance, alive, field, rows, asOpened: written === undefined, reset: () => change(() => opened.raw), notice };
+}
