@@ -9,6 +9,7 @@ declare namespace App {
 
 // For tsc alone, which does not read .astro files; `astro check` uses their own types.
 declare module '*.astro' {
-  const component: import('astro/runtime/server/index.js').AstroComponentFactory;
+  import type { AstroComponentFactory } from 'astro/runtime/server/index.js';
+  const component: AstroComponentFactory;
   export default component;
 }

@@ -1,6 +1,7 @@
 import Caution from './Caution.astro';
 import Figure from './Figure.astro';
 import Hazard from './Hazard.astro';
+import Quiz from './Quiz.astro';
 import SideNote from './SideNote.astro';
 import SiteLink from './SiteLink.astro';
 import Source from './Source.astro';
@@ -15,6 +16,7 @@ export const lessonParts = {
   Caution,
   Figure,
   Hazard,
+  Quiz,
   SideNote,
   Source,
   Step,

@@ -1,4 +1,5 @@
 import { z } from 'astro/zod';
+import { UNITS, type Unit } from '../compute/quantity.ts';
 import type { Question } from '../widgets/quiz/question.ts';
 
 const slug = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'kebab-case');
@@ -33,7 +34,8 @@ const question = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('numeric'),
     ...asked,
-    unit: z.string().min(1),
+    unit: z.custom<Unit>((value) => typeof value === 'string' && value in UNITS, 'a unit of src/compute/quantity'),
+    writtenIn: z.string().min(1).optional(),
     tolerance: z.number().min(0.005).max(0.2),
     reason: sentence,
   }),

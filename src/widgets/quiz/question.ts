@@ -1,8 +1,9 @@
-import type { HazardHarm } from '../shared/hazard-box.tsx';
+import type { Unit } from '../../compute/quantity.ts';
+import type { Harm } from '../../compute/findings.ts';
 
 /** What choosing an option would do to a person, a building or an amp; noise is the mildest harm. */
 export interface Unsafe {
-  readonly harm: HazardHarm | 'noise';
+  readonly harm: Harm;
   /** What would have happened, as shown to whoever chooses it. */
   readonly consequence: string;
 }
@@ -22,15 +23,9 @@ interface Asked {
   readonly ask: string;
 }
 
-/** One option is right. */
-export interface OneQuestion extends Asked {
-  readonly kind: 'one';
-  readonly options: readonly Option[];
-}
-
-/** All the right options are wanted and no other. */
-export interface SeveralQuestion extends Asked {
-  readonly kind: 'several';
+/** `one`: one option is right. `several`: all the right ones are wanted, and no other. */
+export interface ChoiceQuestion extends Asked {
+  readonly kind: 'one' | 'several';
   readonly options: readonly Option[];
 }
 
@@ -39,20 +34,28 @@ export interface OrderQuestion extends Asked {
   readonly kind: 'order';
   readonly steps: readonly string[];
   readonly reason: string;
-  /** What goes wrong when a step comes before one that must precede it. */
+  /** Two steps, the first of which does harm when it is put before the second. */
   readonly unsafe?: (Unsafe & { readonly before: readonly [string, string] }) | undefined;
 }
 
 /** A figure that the module computes when the site is built. */
 export interface NumericQuestion extends Asked {
   readonly kind: 'numeric';
-  /** Unit the reader answers in, as written: V, mA, W, µF. */
-  readonly unit: string;
+  readonly unit: Unit;
+  /** Unit of a bare number, and of the answer shown, where it is not the SI unit: mA, µF. */
+  readonly writtenIn?: string | undefined;
   /** Accepted distance from the answer, as a fraction of it; said to the reader. */
   readonly tolerance: number;
   readonly reason: string;
-  /** In SI units; absent in the data, filled in when the site is built. */
-  readonly answer?: number | undefined;
 }
 
-export type Question = OneQuestion | SeveralQuestion | OrderQuestion | NumericQuestion;
+/** A question as content/quizzes holds it. */
+export type Question = ChoiceQuestion | OrderQuestion | NumericQuestion;
+
+/** A numeric question with its answer in SI units, solved when the site was built. */
+export interface SolvedNumericQuestion extends NumericQuestion {
+  readonly answer: number;
+}
+
+/** A question ready to be asked. */
+export type SolvedQuestion = ChoiceQuestion | OrderQuestion | SolvedNumericQuestion;
