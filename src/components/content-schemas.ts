@@ -14,7 +14,18 @@ export const lessonSchema = z.strictObject({
   /** What a reader can do afterwards; each is named by some question of the quiz. */
   aims: z.array(z.strictObject({ id: slug, text: sentence })).min(2).max(6),
   cautions: z.array(z.enum(CAUTION_IDS)).default([]),
+  /** Ids of the hazards that the lesson shows; content/lesson-duties.json says which it owes. */
+  hazards: z.array(slug).default([]),
   minutes: z.number().int().min(5).max(90).optional(),
+  /** For whoever teaches the lesson. */
+  teacher: z.strictObject({
+    minutes: z.number().int().min(10).max(180),
+    demonstration: sentence,
+    misconception: sentence,
+    question: sentence,
+    /** What a pass looks like. */
+    pass: sentence,
+  }),
 });
 
 /** A trade term: one plain sentence. */
@@ -23,6 +34,8 @@ export const glossarySchema = z.strictObject({
   meaning: sentence,
   /** Other terms worth reading beside it. */
   see: z.array(slug).default([]),
+  /** Other forms of the word that a text uses. */
+  forms: z.array(z.string().min(2)).optional(),
 });
 
 /** Where figures and rules come from. */

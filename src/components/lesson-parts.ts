@@ -1,3 +1,4 @@
+import Calculator from './Calculator.astro';
 import Caution from './Caution.astro';
 import Figure from './Figure.astro';
 import Hazard from './Hazard.astro';
@@ -13,6 +14,7 @@ import WorkedExample from './WorkedExample.astro';
 
 /** What a lesson may use without importing it, by the name it uses. */
 export const lessonParts = {
+  Calculator,
   Caution,
   Figure,
   Hazard,

@@ -4,11 +4,16 @@ import type { Question } from '../widgets/quiz/question.ts';
 
 const slug = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'kebab-case');
 const sentence = z.string().min(3);
-const unsafe = z.strictObject({ harm: z.enum(['shock', 'fire', 'damage', 'noise']), consequence: sentence });
+const unsafe = z.strictObject({
+  harm: z.enum(['shock', 'fire', 'damage', 'noise']),
+  consequence: sentence,
+  /** The hazard of the lesson that this choice courts, where it is one of them. */
+  hazard: slug.optional(),
+});
 const option = z
   .strictObject({ text: z.string().min(1), reason: sentence, correct: z.boolean().optional(), unsafe: unsafe.optional() })
   .refine((value) => !(value.correct && value.unsafe), 'an unsafe option cannot be correct');
-const asked = { id: slug, aims: z.array(slug).min(1), ask: sentence };
+const asked = { id: slug, aims: z.array(slug).min(1), ask: sentence, sources: z.array(slug).optional() };
 
 const question = z.discriminatedUnion('kind', [
   z

@@ -6,6 +6,8 @@ export interface Unsafe {
   readonly harm: Harm;
   /** What would have happened, as shown to whoever chooses it. */
   readonly consequence: string;
+  /** The hazard of the lesson that it courts, by id, where it is one of them. */
+  readonly hazard?: string | undefined;
 }
 
 export interface Option {
@@ -21,6 +23,8 @@ interface Asked {
   /** Aims of the lesson that it tests, by id. */
   readonly aims: readonly string[];
   readonly ask: string;
+  /** Sources of the figures it quotes, by id; figures from the lesson's module need none. */
+  readonly sources?: readonly string[] | undefined;
 }
 
 /** `one`: one option is right. `several`: all the right ones are wanted, and no other. */
