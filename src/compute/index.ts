@@ -73,3 +73,29 @@ export { neededInputVolts, stageHeatsink } from './supplies/regulator-stage.ts';
 export type { VoltageStair } from './supplies/voltage-stairs.ts';
 export { workingStep } from './supplies/working.ts';
 export type { WorkingNumber, WorkingStep } from './supplies/working.ts';
+export { NETWORK_INTERVALS, solveNetwork } from './network/solve-network.ts';
+export type { NetworkOptions, NetworkSolution } from './network/solve-network.ts';
+export { GROUND } from './network/elements.ts';
+export type {
+  BehaviourElement,
+  BehaviourInput,
+  CapacitorElement,
+  CurrentElement,
+  DcElement,
+  DiodeElement,
+  Element,
+  HeaterElement,
+  InductorElement,
+  LoadElement,
+  ResistorElement,
+  SineElement,
+  SwitchElement,
+} from './network/elements.ts';
+export {
+  waveformMax,
+  waveformMean,
+  waveformMeanProduct,
+  waveformMin,
+  waveformPeak,
+  waveformRms,
+} from './network/waveform.ts';

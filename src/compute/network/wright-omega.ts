@@ -29,7 +29,7 @@ export function wrightOmega(z: number): number {
     const q = 2 * p * (p + (2 / 3) * r);
     w *= 1 + ((r / p) * (q - r)) / (q - 2 * r);
     // Fourth order: a residual this small before the step is below rounding after it.
-    if (Math.abs(r) < 1e-3 * p) break;
+    if (Math.abs(r) < 2e-4 * p) break;
   }
   return w;
 }

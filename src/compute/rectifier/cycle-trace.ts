@@ -123,16 +123,22 @@ export function tracedMaximum({ seconds, corner }: CycleTrace, values: Float64Ar
   return top - (slope * slope) / (4 * curvature);
 }
 
-/** Seconds during which a traced quantity is above a level, with crossings placed by straight lines. */
+/**
+ * Seconds during which a traced quantity is above a positive level. A pulse's foot is an exponential that bends into a
+ * curve, so a crossing is placed on the straight line through the logarithms where both neighbours are positive.
+ */
 export function secondsAbove({ seconds }: CycleTrace, values: Float64Array, level: number): number {
   let total = 0;
   for (let i = 1; i < values.length; i += 1) {
-    const a = (values[i - 1] as number) - level;
-    const b = (values[i] as number) - level;
+    const a = values[i - 1] as number;
+    const b = values[i] as number;
     const h = (seconds[i] as number) - (seconds[i - 1] as number);
-    if (a > 0 && b > 0) total += h;
-    else if (a > 0) total += (h * a) / (a - b);
-    else if (b > 0) total += (h * b) / (b - a);
+    if (a > level && b > level) total += h;
+    else if (a > level || b > level) {
+      const high = Math.max(a, b);
+      const low = Math.min(a, b);
+      total += low > 0 ? (h * Math.log(high / level)) / Math.log(high / low) : (h * (high - level)) / (high - low);
+    }
   }
   return total;
 }

@@ -6,7 +6,7 @@ import { wrightOmega } from '../network/wright-omega.ts';
  * The arms obey  N·ln(1 + i₁/Is) + a·i₁ + c·i₂ = r₁  and  N·ln(1 + i₂/Is) + a·i₂ + c·i₁ = r₂,
  * where N is the thermal voltage times emission times the diodes in one arm, a the resistance an arm sees itself and
  * c the resistance the two arms share. Every standard rectifier is this pair of equations (see `rectifier-circuit.ts`).
- * With a > |c| they are the gradient of a strictly convex function: there is one solution and descent finds it.
+ * With a > |c| they are the gradient of a strictly convex function: there is exactly one solution.
  *
  * An instance is scratch space that is reused at every step of the integration: results are left in its fields.
  */
@@ -66,22 +66,12 @@ export class DiodeArms {
       // The usual case: the idle arm carries its leakage and nothing that a double could show.
       offExcess = is * Math.exp(Math.max(exponent, -600));
     } else {
-      for (let pass = 0; pass < 400; pass += 1) {
-        // Each arm is solved exactly against a straight-line account of the other's reply. Should that ever circle,
-        // plain alternation (coordinate descent on a convex function) takes over: slower, but it always arrives.
-        const straight = pass < 40 ? 1 : 0;
-        const replyOn = (-straight * sharedOhms) / (ohms + n / onExcess);
-        const offNext = this.#alone(driveOff - sharedOhms * (on - replyOn * off), ohms + sharedOhms * replyOn);
-        const offChange = Math.abs(offNext - off);
-        off = offNext;
-        offExcess = this.#lastExcess;
-        const replyOff = (-straight * sharedOhms) / (ohms + n / offExcess);
-        const onNext = this.#alone(driveOn - sharedOhms * (off - replyOff * on), ohms + sharedOhms * replyOff);
-        const change = Math.abs(onNext - on) + offChange;
-        on = onNext;
-        onExcess = this.#lastExcess;
-        if (change <= 1e-11 * (Math.abs(on) + Math.abs(off) + is)) break;
-      }
+      const shared = this.#bothConduct(driveOn, driveOff, ohms, sharedOhms, sharedOhms * (on - Math.sign(sharedOhms) * is));
+      const apart = ohms - Math.abs(sharedOhms);
+      off = this.#alone(sharedOhms < 0 ? driveOff + shared : driveOff - shared, apart);
+      offExcess = this.#lastExcess;
+      on = this.#alone(driveOn - shared, apart);
+      onExcess = this.#lastExcess;
     }
 
     const ownOn = ohms + n / onExcess;
@@ -93,5 +83,41 @@ export class DiodeArms {
     this.amps2 = swapped ? on : off;
     this.siemens11 = swapped ? siemensOff : siemensOn;
     this.siemens22 = swapped ? siemensOn : siemensOff;
+  }
+
+  /**
+   * The voltage s across the shared resistance when both arms count: s = |c|·(i₁ ± i₂), minus where the arms drive it in
+   * opposite directions (c < 0). Each current falls out of s by itself, and the balance rises steadily with s, so that
+   * Newton's method inside a bracket is certain to arrive. Signs at the two ends of the bracket follow from currents
+   * having the sign of their drive, and from −Is being the least of them.
+   */
+  #bothConduct(drive1: number, drive2: number, ohms: number, sharedOhms: number, start: number): number {
+    const n = this.thermalVolts;
+    const is = this.saturationAmps;
+    const c = Math.abs(sharedOhms);
+    if (c === 0) return 0;
+    const apart = ohms - c;
+    const sign = sharedOhms < 0 ? -1 : 1;
+    let low = sign > 0 ? -2 * c * is : Math.min(drive1, -drive2, 0);
+    let high = sign > 0 ? Math.max(drive1, drive2, 0) : Math.max(drive1, -drive2, 0);
+    let s = Math.min(high, Math.max(low, start * sign));
+    let lastStep = Infinity;
+    for (let pass = 0; pass < 120; pass += 1) {
+      const amps1 = this.#alone(drive1 - s, apart);
+      const slope1 = 1 / (apart + n / this.#lastExcess);
+      const amps2 = this.#alone(drive2 - sign * s, apart);
+      const slope2 = 1 / (apart + n / this.#lastExcess);
+      const balance = s / c - amps1 - sign * amps2;
+      if (balance > 0) high = s;
+      else low = s;
+      const before = s;
+      const step = balance / (1 / c + slope1 + slope2);
+      s -= step;
+      if (Math.abs(step) <= 1e-12 * n + 4e-16 * Math.abs(s)) break;
+      // Steps that do not shrink, as an exponential seen from its steep side makes them, are replaced by halving.
+      if (!(s > low && s < high) || Math.abs(step) > 0.6 * lastStep) s = (low + high) / 2;
+      lastStep = Math.abs(s - before);
+    }
+    return s;
   }
 }

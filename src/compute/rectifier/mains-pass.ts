@@ -69,6 +69,7 @@ export class MainsPass {
   armCoulombs = 0;
   armSquares = 0;
   windingSquares = 0;
+  /** Of all reservoirs together. */
   reservoirSquares = 0;
   collapsed = false;
   steps = 0;
@@ -183,7 +184,7 @@ export class MainsPass {
       sums[2] = b * (firstArm1 + firstArm2);
       sums[3] = b * (firstArm1 * firstArm1 + firstArm2 * firstArm2);
       sums[4] = b * firstWinding * firstWinding;
-      sums[5] = b * first1 * first1;
+      sums[5] = b * (first1 * first1 + first2 * first2);
       let heatError = (ERROR_WEIGHTS[0] as number) * firstWinding * firstWinding;
       for (let i = 1; i < STAGES; i += 1) {
         let w1 = 0;
@@ -232,7 +233,7 @@ export class MainsPass {
         sums[2] = (sums[2] as number) + b * (amps1 + amps2);
         sums[3] = (sums[3] as number) + b * (amps1 * amps1 + amps2 * amps2);
         sums[4] = (sums[4] as number) + b * winding * winding;
-        sums[5] = (sums[5] as number) + b * circuit.charge1 * circuit.charge1;
+        sums[5] = (sums[5] as number) + b * (circuit.charge1 * circuit.charge1 + circuit.charge2 * circuit.charge2);
         heatError += (ERROR_WEIGHTS[i] as number) * winding * winding;
       }
       if (!ok) {

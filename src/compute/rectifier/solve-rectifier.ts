@@ -103,7 +103,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
       conductionDegrees:
         360 * hertz * (secondsAbove(trace, amps1, conducting) + secondsAbove(trace, amps2, conducting)),
     },
-    reservoir: { rmsAmps: Math.sqrt(pass.reservoirSquares / span) },
+    reservoir: { rmsAmps: Math.sqrt(pass.reservoirSquares / (states * span)) },
     load: { meanAmps: pass.loadCoulombs / span },
     waveform: cycleWaveform({ trace, topology, wave, openCircuitVolts: winding.openCircuitVolts, hertz }),
   };
