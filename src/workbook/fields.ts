@@ -102,7 +102,7 @@ export function attempt<T>(options: { readonly at: string; readonly kind: Proble
   } catch (error) {
     if (!(error instanceof InputError)) return refused(kind, at, `${at === '' ? 'This' : at} cannot be read.`);
     const place = at === '' || error.quantity === '' ? at + error.quantity : `${at}.${error.quantity}`;
-    const said = error.message.startsWith(error.quantity) ? error.message.slice(error.quantity.length) : `: ${error.message}`;
-    return refused(kind, place, `${place}${said}.`);
+    const said = error.message.slice(error.quantity.length).replace(/^: /, '');
+    return refused(kind, place, `${place === '' ? 'This' : place}: ${said}.`);
   }
 }

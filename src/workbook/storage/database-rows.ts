@@ -33,7 +33,7 @@ function open(layout: DatabaseLayout, onClosed: () => void): Promise<IDBPDatabas
 
 function withinTime<T>(promise: Promise<T>, milliseconds: number): Promise<T> {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => { reject(new Error('the browser does not answer')); }, milliseconds);
+    const timer = setTimeout(() => { reject(new DOMException('it does not answer', 'TimeoutError')); }, milliseconds);
     promise.then(resolve, reject).finally(() => { clearTimeout(timer); });
   });
 }

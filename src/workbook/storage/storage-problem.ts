@@ -16,7 +16,7 @@ export function storageProblem(error: unknown, opening: boolean): Problem {
   if (name === 'VersionError') {
     return say('newer', 'What is kept on this device was written by a later version of the site. Reload the page; until then your work stays in this page only.');
   }
-  if (opening) {
+  if (opening && name !== 'TimeoutError') {
     return say('denied', 'This browser does not let the site keep anything (a private window, or a setting). Your work stays in this page only: export it as a file before you leave.');
   }
   const detail = error instanceof Error || error instanceof DOMException ? ` (${name}: ${error.message})` : '';
