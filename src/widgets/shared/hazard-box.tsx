@@ -20,7 +20,7 @@ export function HazardSign({ harm }: { readonly harm: HazardHarm }): VNode {
       <path d="M50 5 96 85H4Z" fill="#14161a" stroke="#14161a" stroke-width="8" stroke-linejoin="round" />
       <path d="M50 13.5 88.4 80.5H11.6Z" fill="#f9c80e" stroke="#f9c80e" stroke-width="3" stroke-linejoin="round" />
       {harm === 'shock' ? (
-        <path d="M58.5 26.5 37.5 53l12.8 1.2-4.6 10.2-4.5-2 .8 14.6 12.2-8.6-4.4-2 9.5-18.6-12.4-1L64 29.4Z" fill="#14161a" />
+        <path d="M53.6 31.5 37.4 55.3l12.2 1.1-3.9 8.9-4.3-1.9.8 13.2 11.3-8-4.2-1.9 8.9-17.3-11.6-.9 11.9-14.6Z" fill="#14161a" />
       ) : (
         <path d="M44.8 34.5a5.2 5.2 0 0 1 10.4 0l-2.4 23.3h-5.6ZM44.9 68.3a5.1 5.1 0 1 1 10.2 0 5.1 5.1 0 0 1-10.2 0Z" fill="#14161a" />
       )}
