@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { checkCoilPullIn, checkCoilVolts } from '../../../src/compute/findings/coil.ts';
+import { checkDiodeCurrent, checkReverseVolts } from '../../../src/compute/findings/diode.ts';
+import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
+import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
+import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
+import type { Finding, Level } from '../../../src/compute/findings.ts';
+
+const context = { corner: 'low mains, everything on', restsOn: ['rated', 'typical'] } as const;
+const coil = { coil: 'The coil', ratedVolts: 12, coilCelsius: 80 };
+const junction = { part: 'The regulator', watts: 2, airCelsius: 55 };
+const EPS = 1e-6;
+
+/** Each rule just inside and just outside each of its limits. */
+const CASES: readonly [string, Level, Finding][] = [
+  ['valley, wanted margin met', 'within', checkRegulatorValley({ ...context, valleyVolts: 8.05 + EPS, outputMaxVolts: 5.25, dropoutVolts: 2.5 })],
+  ['valley, wanted margin missed', 'marginal', checkRegulatorValley({ ...context, valleyVolts: 8.05 - EPS, outputMaxVolts: 5.25, dropoutVolts: 2.5 })],
+  ['valley, just held', 'marginal', checkRegulatorValley({ ...context, valleyVolts: 7.75 + EPS, outputMaxVolts: 5.25, dropoutVolts: 2.5 })],
+  ['valley, just lost', 'outside', checkRegulatorValley({ ...context, valleyVolts: 7.75 - EPS, outputMaxVolts: 5.25, dropoutVolts: 2.5 })],
+  ['junction at the aim', 'within', checkJunction({ ...context, ...junction, junctionCelsius: 110 - EPS })],
+  ['junction over the aim', 'marginal', checkJunction({ ...context, ...junction, junctionCelsius: 110 + EPS })],
+  ['junction under the limit', 'marginal', checkJunction({ ...context, ...junction, junctionCelsius: 125 - EPS })],
+  ['junction over the limit', 'outside', checkJunction({ ...context, ...junction, junctionCelsius: 125 + EPS })],
+  ['input with room', 'within', checkRegulatorInput({ ...context, inputMaxVolts: 31.5 - EPS, ratedMaxVolts: 35 })],
+  ['input close', 'marginal', checkRegulatorInput({ ...context, inputMaxVolts: 35 - EPS, ratedMaxVolts: 35 })],
+  ['input beyond', 'outside', checkRegulatorInput({ ...context, inputMaxVolts: 35 + EPS, ratedMaxVolts: 35 })],
+  ['capacitor four fifths full', 'within', checkCapacitorVolts({ ...context, maxVolts: 20 - EPS, ratedVolts: 25 })],
+  ['capacitor nearly full', 'marginal', checkCapacitorVolts({ ...context, maxVolts: 25 - EPS, ratedVolts: 25 })],
+  ['capacitor over its rating', 'outside', checkCapacitorVolts({ ...context, maxVolts: 25 + EPS, ratedVolts: 25 })],
+  ['capacitor up to its surge rating', 'outside', checkCapacitorVolts({ ...context, maxVolts: 28.75 - EPS, ratedVolts: 25 })],
+  ['capacitor over its surge rating', 'hazard', checkCapacitorVolts({ ...context, maxVolts: 28.75 + EPS, ratedVolts: 25 })],
+  ['ripple within four fifths', 'within', checkRippleCurrent({ ...context, rmsAmps: 0.8 - EPS, limitAmps: 1 })],
+  ['ripple within the limit', 'marginal', checkRippleCurrent({ ...context, rmsAmps: 1 - EPS, limitAmps: 1 })],
+  ['ripple over the limit', 'outside', checkRippleCurrent({ ...context, rmsAmps: 1 + EPS, limitAmps: 1 })],
+  ['winding within nine tenths', 'within', checkWindingCurrent({ ...context, rmsAmps: 1.8 - EPS, ratedAmps: 2 })],
+  ['winding within its rating', 'marginal', checkWindingCurrent({ ...context, rmsAmps: 2 - EPS, ratedAmps: 2 })],
+  ['winding over its rating', 'outside', checkWindingCurrent({ ...context, rmsAmps: 2 + EPS, ratedAmps: 2 })],
+  ['winding a third too hot', 'hazard', checkWindingCurrent({ ...context, rmsAmps: 2.3 + EPS, ratedAmps: 2 })],
+  ['winding nobody has rated', 'not assessed', checkWindingCurrent({ ...context, rmsAmps: 0.01 })],
+  ['spare current at hand', 'within', checkSpareCurrent({ ...context, carriedRmsAmps: 3, ratedAmps: 5, wantedRmsAmps: 3.6 - EPS })],
+  ['spare current tight', 'marginal', checkSpareCurrent({ ...context, carriedRmsAmps: 3, ratedAmps: 5, wantedRmsAmps: 4 - EPS })],
+  ['spare current lacking', 'outside', checkSpareCurrent({ ...context, carriedRmsAmps: 3, ratedAmps: 5, wantedRmsAmps: 4 + EPS })],
+  ['spare current unknown', 'not assessed', checkSpareCurrent({ ...context, carriedRmsAmps: 3, wantedRmsAmps: 0.1 })],
+  ['reverse volts halved', 'within', checkReverseVolts({ ...context, reverseVolts: 25 - EPS, ratedVolts: 50 })],
+  ['reverse volts under the rating', 'marginal', checkReverseVolts({ ...context, reverseVolts: 50 - EPS, ratedVolts: 50 })],
+  ['reverse volts over the rating', 'outside', checkReverseVolts({ ...context, reverseVolts: 50 + EPS, ratedVolts: 50 })],
+  ['diode with room', 'within', checkDiodeCurrent({ ...context, meanAmps: 0.64 - EPS, ratedMeanAmps: 0.8 })],
+  ['diode close', 'marginal', checkDiodeCurrent({ ...context, meanAmps: 0.8 - EPS, ratedMeanAmps: 0.8 })],
+  ['diode beyond', 'outside', checkDiodeCurrent({ ...context, meanAmps: 0.8 + EPS, ratedMeanAmps: 0.8 })],
+  ['pull-in with room', 'within', checkCoilPullIn({ ...context, ...coil, operateVolts: 10, coilMinVolts: 10.3 + EPS })],
+  ['pull-in tight', 'marginal', checkCoilPullIn({ ...context, ...coil, operateVolts: 10, coilMinVolts: 10.3 - EPS })],
+  ['pull-in just held', 'marginal', checkCoilPullIn({ ...context, ...coil, operateVolts: 10, coilMinVolts: 10 + EPS })],
+  ['pull-in just lost', 'outside', checkCoilPullIn({ ...context, ...coil, operateVolts: 10, coilMinVolts: 10 - EPS })],
+  ['coil volts with room', 'within', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 14.25 - EPS, limitVolts: 15 })],
+  ['coil volts close', 'marginal', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 - EPS, limitVolts: 15 })],
+  ['coil volts beyond', 'outside', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 + EPS, limitVolts: 15 })],
+];
+
+describe('each rule on either side of each limit', () => {
+  it.each(CASES)('%s: %s', (_, level, found) => {
+    expect(found.level).toBe(level);
+  });
+
+  it.each(CASES)('%s says its numbers, corner, reason and remedy', (_, level, found) => {
+    if (level !== 'not assessed') expect(found.what).toMatch(/\d/);
+    expect(found.numbers.length).toBeGreaterThan(0);
+    expect(found.numbers.every(({ value }) => Number.isFinite(value))).toBe(true);
+    expect(found).toMatchObject({ worstCorner: context.corner, restsOn: context.restsOn });
+    expect(found.why.length).toBeGreaterThan(20);
+    expect(found.todo.length).toBeGreaterThan(5);
+    if (level === 'hazard') expect(found.harm).toBeDefined();
+    expect(`${found.what} ${found.why} ${found.todo}`).not.toMatch(/\bsafe\b|NaN|undefined/);
+  });
+});
+
+describe('a check', () => {
+  it('takes the source it is told', () => {
+    expect(checkReverseVolts({ ...context, source: { id: 'ds-1n5820' }, reverseVolts: 9, ratedVolts: 40 }).source).toEqual({ id: 'ds-1n5820' });
+  });
+
+  it('refuses figures that are not numbers', () => {
+    expect(() => checkRegulatorValley({ ...context, valleyVolts: NaN, outputMaxVolts: 5, dropoutVolts: 2 })).toThrow(RangeError);
+    expect(() => checkWindingCurrent({ ...context, rmsAmps: Infinity })).toThrow(RangeError);
+  });
+});
