@@ -54,7 +54,7 @@ export const FUSE_STANDARDS: readonly FuseStandard[] = [
     id: 'ul-248-14', name: 'UL/CSA 248-14', action: 'time-lag', continuousShare: 0.75, basis: 'rated', source: { id: 'ul-248-14' },
     gates: [{ toAmps: 30, points: [{ multiple: 1, minSeconds: 14_400 }, { multiple: 1.35, maxSeconds: 3600 }, { multiple: 2, maxSeconds: 120 }] }],
     breaking: [{ toAmps: 1, amps: 35 }, { toAmps: 3.5, amps: 100 }, { toAmps: 10, amps: 200 }],
-    note: 'Breaking capacity at 250 V; 10 kA at 125 V. Carries its rating in the test, but is used to 75 % of it (typical of selection guides). A 1 A fuse of this standard is not the same fuse as a 1 A IEC one.',
+    note: 'Breaking capacity at 250 V; 10 kA at 125 V. Four hours at its rating typical. Carries its rating in the test, but is used to 75 % of it (typical of selection guides). A 1 A fuse of this standard is not the same fuse as a 1 A IEC one.',
   },
 ];
 

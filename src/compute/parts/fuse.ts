@@ -105,7 +105,7 @@ export function pulseShare(pulses: number): number {
 export function breakingCapacityAmps(options: { readonly standard: FuseStandard; readonly ratedAmps: number }): number {
   const rated = requireNumber('ratedAmps', options.ratedAmps, RATED);
   const found = options.standard.breaking.find(({ toAmps }) => rated <= toAmps);
-  if (found === undefined) throw new InputError('ratedAmps', rated, { max: options.standard.breaking.at(-1)?.amps ?? RATED.max });
+  if (found === undefined) throw new InputError('ratedAmps', rated, { max: options.standard.breaking.at(-1)?.toAmps ?? RATED.max });
   return Math.max(found.amps, (found.timesRated ?? 0) * rated);
 }
 
