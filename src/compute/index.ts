@@ -99,3 +99,45 @@ export {
   waveformPeak,
   waveformRms,
 } from './network/waveform.ts';
+
+export {
+  COMMON_SECONDARY_VOLTS, COMMON_VOLT_AMPS, CONSTRUCTIONS, INSULATION_CLASSES, SHORT_CIRCUIT_MARKS, allowedNoLoadExcess, construction, frequencyUse, inrushBoundAmps,
+  insulationClass, ratedPrimaryAmps, shortCircuitAmps, temperatureRise, typicalRegulation, windingCelsiusAt,
+} from './parts/transformer.ts';
+export type { ConstructionRow, InsulationClassRow, ShortCircuitMark } from './parts/transformer.ts';
+export { BUCKS, buck, buckClampVolts, buckInput, buckMinimumInputVolts } from './parts/regulator-switching.ts';
+export type { BuckInput, BuckRow } from './parts/regulator-switching.ts';
+export { CONVERTERS, converter, converterHeatWatts, deratedOutput, ratingForHeaters, startUpLimit, yCapacitorAmps, yCapacitorFarads } from './parts/converter.ts';
+export type { ConverterRow, StartUpLimit } from './parts/converter.ts';
+export { COLD_INRUSH, HEATERS, HEATER_TOLERANCE, heaterKelvinPerSecond, heaterModel, heaterOhms, heaterRow, seriesHeaters } from './parts/heater.ts';
+export type { HeaterModel, HeaterRating, HeaterRow, HeaterString } from './parts/heater.ts';
+export { warmUpHeater } from './parts/heater-warm-up.ts';
+export type { HeaterWarmUp } from './parts/heater-warm-up.ts';
+export { LEDS, ledAmps, ledResistor, ledResistorOnAc, ledRow } from './parts/led.ts';
+export type { LedOnAc, LedRow } from './parts/led.ts';
+export { OPTOCOUPLERS, OPTOCOUPLER_AGEING, driveOptocoupler, optocoupler } from './parts/optocoupler.ts';
+export type { OptocouplerDrive, OptocouplerRow } from './parts/optocoupler.ts';
+export {
+  FUSE_STANDARDS, IEC_FUSE_AMPS, breakingCapacityAmps, fuseColdOhms, fuseGates, fuseRatingFor, fuseStandard, fuseTimes, meltingIntegral, pulseA2s, pulseShare,
+  reservoirInrushA2s,
+} from './parts/fuse.ts';
+export type { FuseGate, FuseStandard, FuseTimes, Pulse } from './parts/fuse.ts';
+export { WIRES, copperOhms, gaugeMetres, loopDropVolts, wire, wireCapacityAmps, wireFor, wireOhms } from './parts/wire.ts';
+export type { WireRow } from './parts/wire.ts';
+export { RESISTORS, resistorFor, resistorRow, resistorWattsAllowed } from './parts/resistor.ts';
+export type { ResistorRow } from './parts/resistor.ts';
+export { TOUCH_LIMIT_VOLTS, bleedSeconds, bleederWatts, storedJoules } from './parts/stored-charge.ts';
+
+export { LOAD_MARGIN, addLoads } from './loads/load-list.ts';
+export type { LoadLine, LoadSums } from './loads/load-list.ts';
+export type {
+  AmpsSpread, FixedAmpsLoad, FixedWattsLoad, HeaterLoad, LedLoad, LoadItem, LoadNature, LoadRail, RelayLoad,
+} from './loads/load-types.ts';
+
+export type { CheckContext } from './findings/check.ts';
+export { checkCoilPullIn, checkCoilVolts } from './findings/coil.ts';
+export { checkDiodeCurrent, checkReverseVolts } from './findings/diode.ts';
+export { checkHeaterVolts } from './findings/heater.ts';
+export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
+export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
+export { checkSpareCurrent, checkWindingCurrent } from './findings/winding.ts';

@@ -16,7 +16,7 @@ export function checkHeaterVolts(options: CheckContext & { readonly heater: stri
   // A margin of a rounding error's size at 5 or 10 % exactly must not change the verdict.
   const level: Level = off <= HEATER_TOLERANCE.close + 1e-9 ? 'within' : off <= HEATER_TOLERANCE.wide + 1e-9 ? 'marginal' : 'outside';
   return finding({
-    rule: 'heater-volts', level, context: options, source: { id: 'note-heater-inrush' },
+    rule: 'heater-volts', level, context: options, source: { id: 'heater-cold-current' },
     what: `${options.heater} get ${say(lowest, 'V')} to ${say(highest, 'V')} and are rated ${say(rated, 'V')}: off by ${say(off, '%')} at worst.`,
     numbers: [figure('lowest', lowest, 'V'), figure('highest', highest, 'V'), figure('rated', rated, 'V'), figure('worst deviation', off, '')],
     why: 'Over-fed heaters shorten the valve’s life; under-fed ones starve its emission and poison the cathode.',

@@ -108,7 +108,7 @@ function heaterAmps(item: HeaterLoad, rail: LoadRail): PieceAmps {
       { symbol: 'Vrated', value: rated, unit: 'V' }, { symbol: 'p', value: power, unit: '' },
     ],
     basis: 'typical',
-    source: { id: 'note-heater-inrush' },
+    source: { id: 'heater-cold-current' },
   };
 }
 

@@ -1,4 +1,3 @@
-import type { Source } from '../findings.ts';
 import type { CatalogueRow } from './row.ts';
 
 export interface HeaterRow extends CatalogueRow {
@@ -11,12 +10,11 @@ export interface HeaterRow extends CatalogueRow {
 
 const CENTRE_TAPPED = (amps: number): HeaterRow['connections'] => [{ volts: 6.3, amps }, { volts: 12.6, amps: amps / 2 }];
 
-type Entry = readonly [id: string, name: string, connections: HeaterRow['connections'] | number, more?: { hk?: number; rated?: string; note?: string }];
+type Entry = readonly [id: string, name: string, connections: HeaterRow['connections'] | number, more?: { hk?: number; rated?: true; note?: string }];
 
 const row = ([id, name, connections, more = {}]: Entry, heating: HeaterRow['heating'], volts: number): HeaterRow => {
-  const source: Source = { id: more.rated ?? 'typical-valve-sheets' };
   return {
-    id, name, heating, basis: more.rated === undefined ? 'typical' : 'rated', source,
+    id, name, heating, basis: more.rated === true ? 'rated' : 'typical', source: { id: 'heater-ratings' },
     connections: typeof connections === 'number' ? [{ volts, amps: connections }] : connections,
     ...(more.hk === undefined ? {} : { heaterCathodeVolts: more.hk }),
     ...(more.note === undefined ? {} : { note: more.note }),
@@ -24,21 +22,21 @@ const row = ([id, name, connections, more = {}]: Entry, heating: HeaterRow['heat
 };
 
 const INDIRECT: readonly Entry[] = [
-  ['12ax7', '12AX7 / ECC83', CENTRE_TAPPED(0.3), { hk: 180, rated: 'ds-valve-12ax7', note: 'Heater to cathode 200 V in one sheet, 180 V in another.' }],
+  ['12ax7', '12AX7 / ECC83', CENTRE_TAPPED(0.3), { hk: 180, rated: true, note: 'Heater to cathode 200 V in one sheet, 180 V in another.' }],
   ['12at7', '12AT7 / ECC81', CENTRE_TAPPED(0.3), { hk: 90 }],
-  ['12au7', '12AU7 / ECC82', CENTRE_TAPPED(0.3), { hk: 180, rated: 'note-heater-design' }],
+  ['12au7', '12AU7 / ECC82', CENTRE_TAPPED(0.3), { hk: 180, rated: true }],
   ['12ay7', '12AY7', CENTRE_TAPPED(0.3)],
-  ['12bh7', '12BH7', CENTRE_TAPPED(0.6), { rated: 'ds-valve-12bh7' }],
+  ['12bh7', '12BH7', CENTRE_TAPPED(0.6), { rated: true }],
   ['6dj8', '6DJ8 / ECC88', 0.365, { note: '6.3 V only: pin 9 is a screen.' }],
   ['6n2p', '6N2P', 0.34, { note: '6.3 V only: pin 9 is a screen.' }],
   ['6sn7', '6SN7GT', 0.6],
   ['6sl7', '6SL7GT', 0.3],
   ['ef86', 'EF86', 0.2],
-  ['el84', 'EL84 / 6BQ5', 0.76, { hk: 100, rated: 'ds-valve-el84' }],
+  ['el84', 'EL84 / 6BQ5', 0.76, { hk: 100, rated: true }],
   ['el34', 'EL34 / 6CA7', 1.5, { hk: 100 }],
   ['6l6gc', '6L6GC / 5881', 0.9, { hk: 200, note: 'Of the 200 V peak no more than 100 V DC with the heater positive.' }],
   ['6v6gt', '6V6GT', 0.45, { hk: 200, note: 'Of the 200 V peak no more than 100 V DC with the heater positive.' }],
-  ['kt66', 'KT66', 1.27, { hk: 150, rated: 'ds-valve-kt66' }],
+  ['kt66', 'KT66', 1.27, { hk: 150, rated: true }],
   ['kt77', 'KT77', 1.4],
   ['kt88', 'KT88 / 6550', 1.6, { hk: 250, note: 'One maker of the 6550 prints 1.8 A.' }],
   ['7591', '7591', 0.8],
@@ -54,7 +52,7 @@ const AT_HIGH_VOLTAGE = 'Its winding stands at the high voltage while the valve 
 /** Valve heaters: volts and amps hot. Few figures were read in a sheet; the others are typical and easily checked there. */
 export const HEATERS: readonly HeaterRow[] = [
   ...INDIRECT.map((entry) => row(entry, 'indirect', 6.3)),
-  row(['5u4gb', '5U4GB', 3, { rated: 'ds-valve-5u4', note: AT_HIGH_VOLTAGE }], 'direct', 5),
+  row(['5u4gb', '5U4GB', 3, { rated: true, note: AT_HIGH_VOLTAGE }], 'direct', 5),
   row(['5y3gt', '5Y3GT', 2, { note: AT_HIGH_VOLTAGE }], 'direct', 5),
   row(['gz34', '5AR4 / GZ34', 1.9, { note: AT_HIGH_VOLTAGE }], 'cathode-tied', 5),
   row(['gz37', 'GZ37', 2.8, { note: AT_HIGH_VOLTAGE }], 'cathode-tied', 5),
