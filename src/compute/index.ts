@@ -141,3 +141,33 @@ export { checkHeaterVolts } from './findings/heater.ts';
 export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
 export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
 export { checkSpareCurrent, checkWindingCurrent } from './findings/winding.ts';
+export { chainFindings } from './supplies/chain-findings.ts';
+export { buckStage } from './supplies/chain-parts.ts';
+export { coolChain } from './supplies/chain.ts';
+export { startConverter } from './supplies/converter-start.ts';
+export type { ConverterStart, ConverterStartOptions } from './supplies/converter-start.ts';
+
+export { PLAN_VERSION, migratePlan, readPlan } from './plan.ts';
+export type {
+  Approach,
+  Barriers,
+  HeaterWinding,
+  Migration,
+  MigrationResult,
+  PlanAmp,
+  PlanConverter,
+  PlanFuse,
+  PlanGrounds,
+  PlanParts,
+  PlanProtections,
+  PlanRail,
+  PlanReading,
+  PlanTransformer,
+  PlanWinding,
+  PresentHeater,
+  ReadProblem,
+  Regulation,
+  Room,
+  SpareWinding,
+  SupplyPlan,
+} from './plan.ts';

@@ -11,7 +11,7 @@ import { figure, worked, type Worked } from './worked.ts';
 
 /** A switching step-down board as sold for hobby use: typical, and to be read off the board's own sheet. */
 const BUCK: Omit<BuckStage, 'outputVolts'> = {
-  kind: 'buck', name: 'step-down board', outputToleranceRatio: 0.04, efficiency: 0.85, headroomVolts: 1.5, minInputVolts: 4.5, maxInputVolts: 40,
+  kind: 'buck', name: 'step-down board', outputToleranceRatio: 0.04, lossVolts: 1.3, headroomVolts: 1.5, minInputVolts: 4.5, maxInputVolts: 40,
   quiescentAmps: 0.01, ratedAmps: 2, junctionToAirKelvinPerWatt: 50, maxJunctionCelsius: 125, basis: 'typical',
 };
 

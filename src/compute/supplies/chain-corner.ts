@@ -21,10 +21,11 @@ const loadAmpsAt = ({ load }: ChainInput, corner: OperatingCorner): number =>
  * What the reservoir feeds. With the load off the regulator's own current is left out: the highest volts are wanted
  * there, and a regulator may be unplugged.
  */
-function loadOnReservoir(stage: ChainStage, corner: OperatingCorner, amps: number): RectifierLoad {
+function loadOnReservoir(stage: ChainStage, corner: OperatingCorner, amps: number, peakVolts: number): RectifierLoad {
   if (stage.kind === 'none') return amps === 0 ? { amps: 0 } : { ohms: stage.designVolts / amps };
   if (corner.load === 'off') return { amps };
-  if (stage.kind === 'buck') return { watts: (stage.outputVolts * amps) / stage.efficiency };
+  // Its own current is taken at the highest input there can be; it is small.
+  if (stage.kind === 'buck') return { watts: (stage.outputVolts + stage.lossVolts) * amps + stage.quiescentAmps * peakVolts };
   return { amps: amps + stage.quiescentAmps };
 }
 
@@ -40,7 +41,8 @@ export function solveCorner(input: ChainInput, corner: OperatingCorner): ChainCo
   const amps = loadAmpsAt(input, corner);
   const source = windingSource(winding, corner);
   const reservoir = { farads: input.reservoir.farads * corner.faradsRatio, ohms: input.reservoir.ohms * corner.esrRatio };
-  const load = loadOnReservoir(stage, corner, amps);
+  const windingPeakVolts = source.openCircuitVolts * corner.crestFactor;
+  const load = loadOnReservoir(stage, corner, amps, windingPeakVolts * (input.topology === 'doubler' ? 2 : 1));
   const diode = diodeAt(input.diode, corner);
   let rectifier: RectifierSolution;
   try {
@@ -65,7 +67,7 @@ export function solveCorner(input: ChainInput, corner: OperatingCorner): ChainCo
     solved: true,
     corner,
     sourceOhms: source.ohms,
-    windingPeakVolts: source.openCircuitVolts * corner.crestFactor,
+    windingPeakVolts,
     windingRmsAmps: across?.totalRmsAmps ?? rectifier.winding.rmsAmps,
     across,
     rectifier,

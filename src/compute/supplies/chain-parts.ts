@@ -1,9 +1,11 @@
 import { InputError, requireNumber } from '../errors.ts';
 import { electrolytic, esrLimitOhms, rippleLimitAmps, typicalRippleAmps } from '../parts/capacitor.ts';
 import type { DiodePart } from '../parts/diode.ts';
+import { JUNCTION_LIMIT_CELSIUS } from '../parts/heatsink.ts';
 import type { LinearRegulator } from '../parts/regulator-linear.ts';
+import type { BuckRow } from '../parts/regulator-switching.ts';
 import type { RectifierTopology } from '../rectifier/rectifier-types.ts';
-import type { ChainDiode, ChainReservoir, LinearStage } from './chain-types.ts';
+import type { BuckStage, ChainDiode, ChainReservoir, LinearStage } from './chain-types.ts';
 
 /** Times per mains cycle that a reservoir is refilled: the ripple frequency over the mains frequency. */
 export const REFILLS_PER_CYCLE: Record<RectifierTopology, 1 | 2> = { bridge: 2, 'centre-tap': 2, 'half-wave': 1, doubler: 1 };
@@ -52,8 +54,31 @@ export function linearStage(part: LinearRegulator, outputVolts?: number): Linear
     ratedAmps: part.maxAmps,
     junctionToCaseKelvinPerWatt: part.junctionToCase,
     junctionToAirKelvinPerWatt: part.junctionToAir,
-    maxJunctionCelsius: Math.min(125, part.junctionAbsoluteCelsius),
+    maxJunctionCelsius: Math.min(JUNCTION_LIMIT_CELSIUS, part.junctionAbsoluteCelsius),
+    shortCircuitAmps: part.shortCircuitAmps,
     basis: part.plannedDropout.basis,
+  };
+}
+
+/** Rise of a small step-down board's hottest part over the air, K/W. Assumed from its size: none is printed. */
+const BUCK_KELVIN_PER_WATT = 40;
+
+/** A catalogue step-down module as the chain takes it, rated for what small boards really bear. Typical and assumed. */
+export function buckStage(part: BuckRow, outputVolts: number): BuckStage {
+  return {
+    kind: 'buck',
+    name: part.name,
+    outputVolts: requireNumber('outputVolts', outputVolts, { min: 0.8, max: 60 }),
+    outputToleranceRatio: part.tolerance,
+    lossVolts: part.lossVolts,
+    headroomVolts: part.headroomVolts,
+    minInputVolts: part.minInputVolts,
+    maxInputVolts: part.maxInputVolts,
+    quiescentAmps: part.idleAmps,
+    ratedAmps: part.realisticAmps,
+    junctionToAirKelvinPerWatt: BUCK_KELVIN_PER_WATT,
+    maxJunctionCelsius: JUNCTION_LIMIT_CELSIUS,
+    basis: 'assumed',
   };
 }
 

@@ -62,6 +62,8 @@ export interface LinearStage {
   /** Without a heatsink. */
   readonly junctionToAirKelvinPerWatt: number;
   readonly maxJunctionCelsius: number;
+  /** Current into a dead short with little, and with `maxInputVolts`, across it; left out when unknown. */
+  readonly shortCircuitAmps?: { readonly peak: number; readonly atMaxInput: number };
   readonly basis: Basis;
 }
 
@@ -71,13 +73,13 @@ export interface BuckStage {
   readonly name: string;
   readonly outputVolts: number;
   readonly outputToleranceRatio: number;
-  /** Output power over input power at the load considered, worst case, its own draw included. */
-  readonly efficiency: number;
+  /** Volts that its switch, diode and coil eat, as if in series with the output. */
+  readonly lossVolts: number;
   /** Input must stay this far above the output, and above `minInputVolts`. */
   readonly headroomVolts: number;
   readonly minInputVolts: number;
   readonly maxInputVolts: number;
-  /** Drawn with nothing connected; under load the efficiency includes it. */
+  /** Drawn at its input with nothing connected, and besides under load. */
   readonly quiescentAmps: number;
   readonly ratedAmps: number;
   /** Rise of its hottest part over the air per watt lost, board in still air. */

@@ -133,11 +133,12 @@ function heatSteps({ stage, cooling }: ChainInput, at: SolvedCorner): WorkingSte
   const heat =
     stage.kind === 'buck' ?
       {
-        formula: 'P = O × I × (1 / n − 1)',
+        formula: 'P = L × I + V × q',
         numbers: [
-          { symbol: 'O', value: stage.outputVolts, unit: 'V' },
+          { symbol: 'L', value: stage.lossVolts, unit: 'V' },
           { symbol: 'I', value: at.loadAmps, unit: 'A' },
-          { symbol: 'n', value: stage.efficiency, unit: '' },
+          { symbol: 'V', value: input, unit: 'V' },
+          { symbol: 'q', value: stage.quiescentAmps, unit: 'A' },
         ] as const,
       }
     : {
@@ -152,7 +153,7 @@ function heatSteps({ stage, cooling }: ChainInput, at: SolvedCorner): WorkingSte
   return [
     workingStep({
       name: 'regulator-heat',
-      words: `Heat in the regulator at ${at.corner.words}, from the mean input and the lowest output.`,
+      words: `Heat in the regulator at ${at.corner.words}${stage.kind === 'buck' ? '' : ', from the mean input and the lowest output'}.`,
       ...heat,
       result: { symbol: 'P', value: at.regulatorWatts, unit: 'W' },
       source: SOLVED,

@@ -1,8 +1,9 @@
 import { InputError, requireNumber } from '../errors.ts';
 import { solveCorner } from './chain-corner.ts';
 import { chainWorking } from './chain-working.ts';
-import type { ChainInput, ChainSolution, SolvedCorner, WorstCorners } from './chain-types.ts';
+import type { ChainCorner, ChainInput, ChainSolution, SolvedCorner, WorstCorners } from './chain-types.ts';
 import { operatingCorners } from './corners.ts';
+import { stageJunctionCelsius } from './regulator-stage.ts';
 import { voltageStairs } from './voltage-stairs.ts';
 
 const largest = (corners: readonly SolvedCorner[], of: (corner: SolvedCorner) => number): SolvedCorner | undefined => {
@@ -50,7 +51,7 @@ function checkInput({ winding, load, cooling, stage, topology }: ChainInput): vo
   }
   if (stage.kind === 'none') requireNumber('stage.designVolts', stage.designVolts, { min: 0.5, max: 500 });
   else requireNumber('stage.outputVolts', stage.outputVolts, { min: 0.5, max: 100 });
-  if (stage.kind === 'buck') requireNumber('stage.efficiency', stage.efficiency, { min: 0.2, max: 1 });
+  if (stage.kind === 'buck') requireNumber('stage.lossVolts', stage.lossVolts, { min: 0, max: 20 });
 }
 
 /**
@@ -70,9 +71,11 @@ function checkInput({ winding, load, cooling, stage, topology }: ChainInput): vo
  */
 export function solveChain(input: ChainInput): ChainSolution {
   checkInput(input);
-  const corners = operatingCorners(input.mains).map((corner) => solveCorner(input, corner));
-  const solved = corners.filter((at) => at.solved);
-  const worst = worstCorners(solved);
+  return finishChain(input, operatingCorners(input.mains).map((corner) => solveCorner(input, corner)));
+}
+
+function finishChain(input: ChainInput, corners: readonly ChainCorner[]): ChainSolution {
+  const worst = worstCorners(corners.filter((at) => at.solved));
   return {
     corners,
     unsolved: corners.filter((at) => !at.solved),
@@ -80,4 +83,12 @@ export function solveChain(input: ChainInput): ChainSolution {
     stairs: worst === undefined ? [] : voltageStairs(input, worst.valley),
     working: worst === undefined ? [] : chainWorking(input, worst),
   };
+}
+
+/** A solved chain with its regulator cooled otherwise: the circuit is the same, only the junctions move. */
+export function coolChain(input: ChainInput, solution: ChainSolution): ChainSolution {
+  return finishChain(
+    input,
+    solution.corners.map((at) => (at.solved ? { ...at, junctionCelsius: stageJunctionCelsius(input.stage, Math.max(0, at.regulatorWatts), input.cooling) } : at)),
+  );
 }

@@ -46,7 +46,7 @@ export function railBehind(stage: ChainStage, input: ArrayLike<number>, amps: nu
  */
 export function stageHeatWatts(stage: ChainStage, inputMeanVolts: number, amps: number): number {
   if (stage.kind === 'none') return 0;
-  if (stage.kind === 'buck') return stage.outputVolts * amps * (1 / stage.efficiency - 1);
+  if (stage.kind === 'buck') return stage.lossVolts * amps + stage.quiescentAmps * inputMeanVolts;
   return regulatorWatts({
     inputMeanVolts: Math.max(0, inputMeanVolts),
     outputVolts: stage.outputVolts * (1 - stage.outputToleranceRatio),

@@ -16,7 +16,7 @@ const BUCK: BuckStage = {
   name: 'step-down module',
   outputVolts: 5,
   outputToleranceRatio: 0.04,
-  efficiency: 0.8,
+  lossVolts: 1.3,
   headroomVolts: 1.5,
   minInputVolts: 4.5,
   maxInputVolts: 40,
