@@ -75,6 +75,8 @@ export { workingStep } from './supplies/working.ts';
 export type { WorkingNumber, WorkingStep } from './supplies/working.ts';
 export { NETWORK_INTERVALS, solveNetwork } from './network/solve-network.ts';
 export type { NetworkOptions, NetworkSolution } from './network/solve-network.ts';
+export { solveTransient } from './network/solve-transient.ts';
+export type { TransientOptions } from './network/solve-transient.ts';
 export { GROUND } from './network/elements.ts';
 export type {
   BehaviourElement,

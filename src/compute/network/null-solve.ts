@@ -1,12 +1,16 @@
 /**
  * Solves A·x = b for a small dense matrix by elimination with full pivoting, leaving unmoved (x = 0) whatever the
- * matrix does not determine: pivots below `threshold` times the largest are taken for zero. A and b are consumed.
+ * matrix does not determine: pivots below `threshold` are taken for zero. `contradiction` is the largest right-hand side
+ * that such an equation was left with: near zero if it asked for nothing. A and b are consumed.
  */
-export function solveWhatIsDetermined(a: Float64Array, b: Float64Array, threshold: number): Float64Array {
+export function solveWhatIsDetermined(
+  a: Float64Array,
+  b: Float64Array,
+  threshold: number,
+): { readonly x: Float64Array; readonly contradiction: number } {
   const n = b.length;
   const columns = Array.from({ length: n }, (_, i) => i);
   let rank = 0;
-  let first = 0;
   for (; rank < n; rank += 1) {
     let row = rank;
     let column = rank;
@@ -19,8 +23,7 @@ export function solveWhatIsDetermined(a: Float64Array, b: Float64Array, threshol
       }
     }
     const pivot = a[row * n + column] as number;
-    if (rank === 0) first = Math.abs(pivot);
-    if (!(Math.abs(pivot) > threshold * first)) break;
+    if (!(Math.abs(pivot) > threshold)) break;
     for (let j = 0; j < n; j += 1) {
       const t = a[rank * n + j] as number;
       a[rank * n + j] = a[row * n + j] as number;
@@ -52,5 +55,7 @@ export function solveWhatIsDetermined(a: Float64Array, b: Float64Array, threshol
     y[i] = s / (a[i * n + i] as number);
   }
   for (let i = 0; i < rank; i += 1) x[columns[i] as number] = y[i] as number;
-  return x;
+  let contradiction = 0;
+  for (let i = rank; i < n; i += 1) contradiction = Math.max(contradiction, Math.abs(b[i] as number));
+  return { x, contradiction };
 }

@@ -34,6 +34,8 @@ const MAX_PASSES = 80;
 const SETTLED = 1e-6;
 /** A pivot of (1 − sensitivity) this small belongs to a charge that nothing can ever change. */
 const UNDETERMINED = 1e-12;
+/** What such a charge may seem to move in a period, relative to its size, from rounding alone. */
+const DRIFT = 1e-8;
 
 /**
  * The periodic steady state of any small circuit: one period, 513 even samples, both ends included.
@@ -122,9 +124,19 @@ function findPeriodicStates(stepper: Stepper, hertz: number): Float64Array {
     goodMiss = size;
     goodStart = start;
     scales = scalesFrom(report);
-    const matrix = sensitivity.map((v, e) => (e % (count + 1) === 0 ? 1 : 0) - v);
-    step = solveWhatIsDetermined(matrix, Float64Array.from(miss), UNDETERMINED);
-    const settled = step.every((s, k) => Math.abs(s) <= SETTLED * (largest[k] as number) + 1e-12);
+    // In units of each state's own size, so that volts and amps stand side by side.
+    const unit = largest.map((v) => Math.max(v, 1e-9));
+    const matrix = sensitivity.map((v, e) => {
+      const row = Math.floor(e / count);
+      const column = e % count;
+      return ((row === column ? 1 : 0) - v) * ((unit[column] as number) / (unit[row] as number));
+    });
+    const { x, contradiction } = solveWhatIsDetermined(matrix, miss.map((v, k) => v / (unit[k] as number)), UNDETERMINED);
+    step = x.map((v, k) => v * (unit[k] as number));
+    const settled = x.every((v) => Math.abs(v) <= SETTLED);
+    if (settled && contradiction > DRIFT) {
+      throw new SolveError('singular', 'The circuit never repeats: a direct current charges a capacitor, or a direct voltage an inductor.');
+    }
     start = goodStart.map((v, k) => v + (step[k] as number));
     if (settled) {
       states.set(start);

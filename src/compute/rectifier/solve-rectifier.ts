@@ -2,7 +2,7 @@ import { SolveError } from '../errors.ts';
 import { clippedSine } from '../network/clipped-sine.ts';
 import { checkOptions } from './check-options.ts';
 import { constantRail } from './constant-rail.ts';
-import { secondsAbove, traceCycle, tracedMaximum } from './cycle-trace.ts';
+import { CycleTrace } from './cycle-trace.ts';
 import { cycleWaveform } from './cycle-waveform.ts';
 import { MainsPass } from './mains-pass.ts';
 import { RectifierCircuit } from './rectifier-circuit.ts';
@@ -73,7 +73,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
   if (!(meanVolts > 0)) {
     throw new SolveError('overloaded', 'The load draws more than the supply can deliver: the mean rail is not above zero.');
   }
-  const trace = traceCycle({
+  const trace = new CycleTrace({
     record: pass.record,
     circuit,
     wave,
@@ -84,14 +84,18 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
     halfCycles,
   });
   const { railVolts, amps1, amps2 } = trace;
-  const maxVolts = tracedMaximum(trace, railVolts);
-  const minVolts = -tracedMaximum(trace, railVolts.map((v) => -v));
+  const maxVolts = trace.maximum(railVolts, (c) => c.railVolts);
+  const minVolts = -trace.maximum(railVolts.map((v) => -v), (c) => -c.railVolts);
   const cycle = 1 / hertz;
-  const diodePeak = Math.max(tracedMaximum(trace, amps1), tracedMaximum(trace, amps2));
+  const diodePeak = Math.max(trace.maximum(amps1, (c) => c.arms.amps1), trace.maximum(amps2, (c) => c.arms.amps2));
   const diodeRms = Math.sqrt(pass.armSquares / cycle);
   const perHalf = topology === 'centre-tap';
-  const windingPeak = perHalf ? diodePeak : tracedMaximum(trace, amps1.map((i, k) => Math.abs(i - (amps2[k] as number))));
+  const windingPeak = perHalf
+    ? diodePeak
+    : trace.maximum(amps1.map((i, k) => Math.abs(i - (amps2[k] as number))), (c) => Math.abs(c.windingAmps));
   const conducting = CONDUCTION_FRACTION * diodePeak;
+  const conductingSeconds =
+    trace.secondsAbove(amps1, (c) => c.arms.amps1, conducting) + trace.secondsAbove(amps2, (c) => c.arms.amps2, conducting);
   return {
     rail: { meanVolts, minVolts, maxVolts, rippleVolts: maxVolts - minVolts },
     winding: { rmsAmps: perHalf ? diodeRms : Math.sqrt(pass.windingSquares / span), peakAmps: windingPeak },
@@ -100,8 +104,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
       rmsAmps: diodeRms,
       peakAmps: diodePeak,
       reverseVolts: trace.reverseVolts,
-      conductionDegrees:
-        360 * hertz * (secondsAbove(trace, amps1, conducting) + secondsAbove(trace, amps2, conducting)),
+      conductionDegrees: 360 * hertz * conductingSeconds,
     },
     reservoir: { rmsAmps: Math.sqrt(pass.reservoirSquares / (states * span)) },
     load: { meanAmps: pass.loadCoulombs / span },
