@@ -4,7 +4,7 @@ import { cycleOf, type Cycle } from '../../widgets/shared/cycle.ts';
 import type { Shop } from '../shop.ts';
 import { listLoad } from './load-sums.ts';
 import { cornerOf, quillonChain, rectifyAt, supplyCase } from './small-transformer.ts';
-import { figure, worked, type Worked } from './worked.ts';
+import { figure, solved as result, worked, type Worked } from './worked.ts';
 
 /** Winding RMS over the load's DC on an ideal supply whose source resistance is this part of the load's. */
 function ratioAt(topology: RectifierTopology, sourceShare: number): number {
@@ -53,6 +53,8 @@ export function work(shop: Shop): Worked<string> & {
     return at(Math.SQRT2) - at(low.crestFactor);
   };
 
+  const stiff = rectifyAt({ chain, corner: nominal, amps: dc, winding: job.heater });
+  const at50 = rectifyAt({ chain, corner: { ...nominal, hertz: 50 }, amps: dc });
   const ripple = solved.rail.rippleVolts;
   const ruleRipple = dc / (2 * nominal.hertz * chain.reservoir.farads);
   const unloaded = rectifyAt({ chain, corner: highOff, amps: 0 });
@@ -73,44 +75,46 @@ export function work(shop: Shop): Worked<string> & {
     voltAmps: figure(job.winding.voltAmps, 'VA'),
     mains: figure(job.mains.nominalVolts, 'V'),
     reservoir: figure(chain.reservoir.farads, 'F'),
-    conduction: figure(solved.diode.conductionDegrees, '', 2, 'keep'),
+    conduction: result(solved.diode.conductionDegrees, '', 2),
     halfTurn: figure(180, ''),
-    conductionShare: figure(solved.diode.conductionDegrees / 180, '%', 2),
-    peak: figure(solved.winding.peakAmps, 'A', 2),
-    windingRms: figure(solved.winding.rmsAmps, 'A'),
-    ratio: figure(ratio, '', 2, 'keep'),
-    bridgeSoft: figure(ratio, '', 2, 'keep'),
-    bridgeStiff: figure(ratioOf('bridge', job.heater), '', 2, 'keep'),
-    tapSoft: figure(ratioOf('centre-tap'), '', 2, 'keep'),
-    tapStiff: figure(ratioOf('centre-tap', job.heater), '', 2, 'keep'),
-    halfSoft: figure(ratioOf('half-wave'), '', 2, 'keep'),
-    halfStiff: figure(ratioOf('half-wave', job.heater), '', 2, 'keep'),
-    doublerSoft: figure(ratioOf('doubler'), '', 2, 'keep'),
-    doublerStiff: figure(ratioOf('doubler', job.heater), '', 2, 'keep'),
-    bridgeLow: figure(ratioAt('bridge', SOFT), '', 2, 'keep'),
-    bridgeHigh: figure(ratioAt('bridge', STIFF), '', 2, 'keep'),
-    doublerHigh: figure(ratioAt('doubler', STIFF), '', 2, 'keep'),
-    dcAllowed: figure(dcAllowed, 'A', 2),
-    overRms: figure(overRms, 'A', 2),
-    overHeat: figure((overRms / ratedAmps) ** 2, '', 2, 'keep'),
-    mean: figure(solved.rail.meanVolts, 'V'),
-    valley: figure(solved.rail.minVolts, 'V'),
-    noLoadHigh: figure(unloaded.rail.maxVolts, 'V'),
-    naiveVolts: figure(job.winding.ratedVolts * Math.SQRT2, 'V'),
-    idleVolts: figure(idle.rail.meanVolts, 'V'),
-    highRms: figure(high.winding.rmsAmps, 'A'),
-    stiffMean: figure(rectifyAt({ chain, corner: nominal, amps: dc, winding: job.heater }).rail.meanVolts, 'V'),
+    conductionShare: result(solved.diode.conductionDegrees / 180, '%', 2),
+    peak: result(solved.winding.peakAmps, 'A', 2),
+    windingRms: result(solved.winding.rmsAmps, 'A'),
+    ratio: result(ratio, '', 2),
+    bridgeSoft: result(ratio, '', 2),
+    bridgeStiff: result(ratioOf('bridge', job.heater), '', 2),
+    tapSoft: result(ratioOf('centre-tap'), '', 2),
+    tapStiff: result(ratioOf('centre-tap', job.heater), '', 2),
+    halfSoft: result(ratioOf('half-wave'), '', 2),
+    halfStiff: result(ratioOf('half-wave', job.heater), '', 2),
+    doublerSoft: result(ratioOf('doubler'), '', 2),
+    doublerStiff: result(ratioOf('doubler', job.heater), '', 2),
+    bridgeLow: result(ratioAt('bridge', SOFT), '', 2),
+    bridgeHigh: result(ratioAt('bridge', STIFF), '', 2),
+    doublerHigh: result(ratioAt('doubler', STIFF), '', 2),
+    dcAllowed: result(dcAllowed, 'A', 2),
+    overRms: result(overRms, 'A', 2),
+    overHeat: result((overRms / ratedAmps) ** 2, '', 2),
+    mean: result(solved.rail.meanVolts, 'V'),
+    valley: result(solved.rail.minVolts, 'V'),
+    noLoadHigh: result(unloaded.rail.maxVolts, 'V'),
+    naiveVolts: result(job.winding.ratedVolts * Math.SQRT2, 'V'),
+    idleVolts: result(idle.rail.meanVolts, 'V'),
+    highRms: result(high.winding.rmsAmps, 'A'),
+    stiffMean: result(stiff.rail.meanVolts, 'V'),
     flatCrest: figure(low.crestFactor, ''),
-    flatStiff: figure(crestLoss(job.heater), 'V', 2),
-    flatSoft: figure(crestLoss(), 'V', 2),
-    ruleRipple: figure(ruleRipple, 'V', 2),
-    solvedRipple: figure(ripple, 'V', 2),
-    ruleError: figure(ruleRipple / ripple - 1, '%', 2),
+    flatStiff: result(crestLoss(job.heater), 'V', 2),
+    flatSoft: result(crestLoss(), 'V', 2),
+    ruleRipple: result(ruleRipple, 'V', 2),
+    solvedRipple: result(ripple, 'V', 2),
+    ruleStiff: result(ruleRipple / stiff.rail.rippleVolts - 1, '%', 2),
+    ripple50: result(at50.rail.rippleVolts / ripple - 1, '%', 2),
+    ruleError: result(ruleRipple / ripple - 1, '%', 2),
     biggerReservoirRms: figure(Math.abs(doubledFarads.winding.rmsAmps / solved.winding.rmsAmps - 1), '%', 1),
-    reverse: figure(unloaded.diode.reverseVolts, 'V'),
+    reverse: result(unloaded.diode.reverseVolts, 'V'),
     diodeReverse: figure(chain.diode.ratedReverseVolts, 'V'),
-    largerLoad: figure(largerLoad, 'A'),
-    crestHigh: figure(crestHigh, 'V'),
+    largerLoad: result(largerLoad, 'A'),
+    crestHigh: result(crestHigh, 'V'),
     goodRating: figure(goodRating, 'V'),
     badRating: figure(badRating, 'V'),
   };

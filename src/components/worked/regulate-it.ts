@@ -1,13 +1,14 @@
 import {
-  INSULATORS, JUNCTION_AIM_CELSIUS, JUNCTION_LIMIT_CELSIUS, currentLimitAmps, diodePart, esrLimitOhms, heatsinkNeeded, linearRegulator, solveRectifier,
+  INSULATORS, JUNCTION_AIM_CELSIUS, JUNCTION_LIMIT_CELSIUS, currentLimitAmps, diodePart, esrLimitOhms, heatsinkNeeded, linearRegulator, solveRectifier, windingFromRating,
 } from '../../compute/index.ts';
 import { solveCorner } from '../../compute/supplies/chain-corner.ts';
 import { linearStage } from '../../compute/supplies/chain-parts.ts';
 import type { BuckStage, ChainInput, SolvedCorner } from '../../compute/supplies/chain-types.ts';
 import { junctionToAirKelvinPerWatt, stageHeatWatts } from '../../compute/supplies/regulator-stage.ts';
 import type { Shop } from '../shop.ts';
+import type { LoadState, MainsState, ReservoirState } from '../../compute/supplies/corners.ts';
 import { cornerOf, quillonChain, supplyCase } from './small-transformer.ts';
-import { figure, worked, type Worked } from './worked.ts';
+import { figure, inWords, solved, worked, type Worked } from './worked.ts';
 
 /** A switching step-down board as sold for hobby use: typical, and to be read off the board's own sheet. */
 const BUCK: Omit<BuckStage, 'outputVolts'> = {
@@ -18,12 +19,17 @@ const BUCK: Omit<BuckStage, 'outputVolts'> = {
 /** The heaters of so many small valves, on a rail of their rated volts: too many for a one-amp regulator to start. */
 const MANY_HEATERS = 6;
 
-function corner(chain: ChainInput, mains: 'low' | 'nominal' | 'high'): SolvedCorner {
-  const reservoir = ({ low: 'smallest-oldest', nominal: 'marked', high: 'largest' } as const)[mains];
-  const at = solveCorner(chain, cornerOf(chain, { mains, load: 'everything', reservoir }));
+function corner(chain: ChainInput, mains: MainsState, reservoir: ReservoirState, load: LoadState = 'everything'): SolvedCorner {
+  const at = solveCorner(chain, cornerOf(chain, { mains, load, reservoir }));
   if (!at.solved) throw new Error(at.message);
   return at;
 }
+
+/** The same rail from a transformer of the same size whose label reads the rail's own volts: what is asked for most often. */
+const withWindingOf = (chain: ChainInput, volts: number, { voltAmps, regulation }: Shop['quillon20']['winding']): ChainInput => {
+  const ratedAmps = voltAmps / volts;
+  return { ...chain, winding: { ...windingFromRating({ ratedVolts: volts, ratedAmps, regulation }), ratedAmps, basis: 'rated' } };
+};
 
 interface ColdStart {
   readonly amps: number;
@@ -61,16 +67,21 @@ export function work(shop: Shop): Worked<string> {
   const chain = quillonChain(job);
   const part = linearRegulator(job.regulator);
   const stage = linearStage(part);
-  const [low, nominal, high] = (['low', 'nominal', 'high'] as const).map((mains) => corner(chain, mains)) as [SolvedCorner, SolvedCorner, SolvedCorner];
-  const unloaded = solveCorner(chain, cornerOf(chain, { mains: 'high', load: 'off', reservoir: 'largest' }));
-  if (!unloaded.solved) throw new Error(unloaded.message);
+  // The valley is deepest with the smallest, oldest reservoir, the heat greatest with the largest.
+  const low = corner(chain, 'low', 'smallest-oldest');
+  const nominal = corner(chain, 'nominal', 'smallest-oldest');
+  const highValley = corner(chain, 'high', 'smallest-oldest');
+  const high = corner(chain, 'high', 'largest');
+  const bench = corner(chain, 'nominal', 'marked', 'running');
+  const unloaded = corner(chain, 'high', 'largest', 'off');
+  const asked = corner(withWindingOf(chain, job.railVolts, job.winding), 'low', 'smallest-oldest');
   const dc = chain.load.everythingAmps;
   const { airCelsius } = chain.cooling;
   const contact = INSULATORS.find(({ id }) => id === 'bare-compound')?.kelvinPerWatt ?? Number.NaN;
   const path = { airCelsius, junctionToCase: part.junctionToCase, insulator: contact };
   const heatsink = heatsinkNeeded({ ...path, watts: high.regulatorWatts });
 
-  const ldo = corner({ ...chain, stage: linearStage(linearRegulator(`ldo-${job.railVolts}`)) }, 'low');
+  const ldo = corner({ ...chain, stage: linearStage(linearRegulator(`ldo-${job.railVolts}`)) }, 'low', 'smallest-oldest');
   const { heaters } = shop.tarn45;
   const hot = heaters.count * heaters.amps;
   const many = MANY_HEATERS * heaters.amps;
@@ -82,41 +93,44 @@ export function work(shop: Shop): Worked<string> {
   const figures = {
     rail: figure(job.railVolts, 'V'),
     dc: figure(dc, 'A'),
-    mean: figure(nominal.rectifier.rail.meanVolts, 'V'),
+    mean: solved(bench.rectifier.rail.meanVolts, 'V'),
     lowMains: figure(job.mains.lowVolts, 'V'),
     nominalMains: figure(job.mains.nominalVolts, 'V'),
     highMains: figure(job.mains.highVolts, 'V'),
-    dropout: figure(dropout, 'V'),
-    highestOutput: figure(stage.outputVolts * (1 + stage.outputToleranceRatio), 'V'),
-    lowestOutput: figure(stage.outputVolts * (1 - stage.outputToleranceRatio), 'V'),
-    needed: figure(low.neededVolts, 'V'),
-    lowValley: figure(low.rectifier.rail.minVolts, 'V'),
-    nominalValley: figure(nominal.rectifier.rail.minVolts, 'V'),
-    highValley: figure(high.rectifier.rail.minVolts, 'V'),
-    headroom: figure(spareLow, 'V', 2),
-    nominalHeadroom: figure(nominal.headroomVolts ?? Number.NaN, 'V', 2),
-    highHeadroom: figure(high.headroomVolts ?? Number.NaN, 'V', 2),
-    highMean: figure(high.rectifier.rail.meanVolts, 'V'),
+    dropout: solved(dropout, 'V'),
+    highestOutput: solved(stage.outputVolts * (1 + stage.outputToleranceRatio), 'V'),
+    lowestOutput: solved(stage.outputVolts * (1 - stage.outputToleranceRatio), 'V'),
+    needed: solved(low.neededVolts, 'V'),
+    lowValley: solved(low.rectifier.rail.minVolts, 'V'),
+    nominalValley: solved(nominal.rectifier.rail.minVolts, 'V'),
+    highValley: solved(highValley.rectifier.rail.minVolts, 'V'),
+    headroom: solved(spareLow, 'V'),
+    nominalHeadroom: solved(nominal.headroomVolts ?? Number.NaN, 'V'),
+    highHeadroom: solved(highValley.headroomVolts ?? Number.NaN, 'V'),
+    highMean: solved(high.rectifier.rail.meanVolts, 'V'),
     own: figure(stage.quiescentAmps, 'A'),
-    heat: figure(high.regulatorWatts, 'W'),
+    heat: solved(high.regulatorWatts, 'W'),
     air: figure(airCelsius, '°C'),
     toAir: figure(junctionToAirKelvinPerWatt(stage, { airCelsius }), 'K/W'),
-    bareJunction: figure(airCelsius + high.regulatorWatts * part.junctionToAir, '°C'),
+    bareJunction: solved(airCelsius + high.regulatorWatts * part.junctionToAir, '°C'),
     limit: figure(JUNCTION_LIMIT_CELSIUS, '°C'),
     target: figure(JUNCTION_AIM_CELSIUS, '°C'),
     junctionToCase: figure(part.junctionToCase, 'K/W'),
     contact: figure(contact, 'K/W'),
-    heatsinkNeeded: figure(heatsink, 'K/W'),
+    heatsinkNeeded: solved(heatsink, 'K/W'),
     heaterHot: figure(hot, 'A'),
     heaterCold: figure(hot * heaters.coldRatio, 'A'),
     limitAmps: figure(part.shortCircuitAmps.peak, 'A'),
     manyHot: figure(many, 'A'),
-    manyCold: figure(many * heaters.coldRatio, 'A', 2),
-    startAmps: figure(start.amps, 'A', 2),
-    startVolts: figure(start.heaterVolts, 'V', 2),
-    heaterHeat: figure(start.watts, 'W', 2),
-    noLoadHigh: figure(unloaded.rectifier.rail.maxVolts, 'V'),
-    buckHeat: figure(stageHeatWatts({ ...BUCK, outputVolts: job.railVolts }, high.rectifier.rail.meanVolts, dc), 'W', 2),
+    manyCold: solved(many * heaters.coldRatio, 'A', 2),
+    startAmps: solved(start.amps, 'A', 2),
+    startVolts: solved(start.heaterVolts, 'V', 2),
+    heaterHeat: solved(start.watts, 'W', 2),
+    tabAtTarget: solved(JUNCTION_AIM_CELSIUS - high.regulatorWatts * part.junctionToCase, '°C'),
+    askedShort: solved(-(asked.headroomVolts ?? Number.NaN), 'V', 2),
+    askedLabel: figure(job.railVolts, 'V'),
+    noLoadHigh: solved(unloaded.rectifier.rail.maxVolts, 'V'),
+    buckHeat: solved(stageHeatWatts({ ...BUCK, outputVolts: job.railVolts }, high.rectifier.rail.meanVolts, dc), 'W', 2),
     exampleWatts: figure(example.watts, 'W'),
     exampleAir: figure(example.airCelsius, '°C'),
   };
@@ -124,7 +138,7 @@ export function work(shop: Shop): Worked<string> {
 
   return worked({
     figures,
-    names: { regulator: job.regulator, manyHeaters: String(MANY_HEATERS) },
+    names: { regulator: job.regulator, manyHeaters: inWords(MANY_HEATERS) },
     asked: ['regulator', 'exampleWatts', 'exampleAir', 'contact', 'junctionToCase', 'target', 'limitAmps', 'noLoadHigh', 'rail'],
     answers: {
       'ldo-headroom': ldo.headroomVolts ?? Number.NaN,

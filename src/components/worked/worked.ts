@@ -15,6 +15,14 @@ export const figure = (value: number, unit: Unit, digits = 3, trailingZeros: 'ke
   text: formatQuantity({ value, unit, digits, trailingZeros }),
 });
 
+/** A figure that came out of a solution: the zeros that end it mean something, and stay. */
+export const solved = (value: number, unit: Unit, digits = 3): Figure => figure(value, unit, digits, 'keep');
+
+const SMALL_NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** A small count as a word, for running text. */
+export const inWords = (count: number): string => SMALL_NUMBERS[count] ?? String(count);
+
 /** One step of a worked example: what it finds, how, and the sum with its numbers in. */
 export interface LessonStep {
   readonly ask: string;

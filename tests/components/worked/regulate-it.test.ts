@@ -29,6 +29,10 @@ describe('what lesson 9 says of the Quillon 20’s regulator', () => {
     expect(value('noLoadHigh')).toBeGreaterThan(26);
   });
 
+  it('a winding labelled with the rail’s own volts falls short', () => expect(value('askedShort')).toBeGreaterThan(0));
+
+  it('the tab burns skin while the junction is within limits', () => expect(value('tabAtTarget')).toBeGreaterThan(70));
+
   it('the Tarn’s own heaters start, the many do not', () => {
     expect(value('heaterCold')).toBeLessThan(value('limitAmps'));
     expect(value('manyHot')).toBeLessThan(1);
