@@ -2,7 +2,7 @@ import { nextRatedVolts, solveRectifier, type RectifierTopology } from '../../co
 import type { RectifierSheetProps } from '../../drawings/rectifier-sheet.tsx';
 import { cycleOf, type Cycle } from '../../widgets/shared/cycle.ts';
 import type { Shop } from '../shop.ts';
-import { listLoad } from './load-sums.ts';
+import { listLoad } from './the-load-list.ts';
 import { cornerOf, quillonChain, rectifyAt, supplyCase } from './small-transformer.ts';
 import { figure, solved as result, worked, type Worked } from './worked.ts';
 
@@ -33,7 +33,8 @@ export function work(shop: Shop): Worked<string> & {
   const job = shop.quillon20;
   const chain = quillonChain(job);
   const { ratedAmps = 0 } = chain.winding;
-  const { wanted: dc } = listLoad(job);
+  const oneCoil = listLoad(job).lines[0]?.each.typical ?? Number.NaN;
+  const dc = chain.load.everythingAmps;
   const nominal = cornerOf(chain, { mains: 'nominal', load: 'everything', reservoir: 'marked' });
   const low = cornerOf(chain, { mains: 'low', load: 'everything', reservoir: 'marked' });
   const highOff = cornerOf(chain, { mains: 'high', load: 'off', reservoir: 'largest' });
@@ -63,7 +64,7 @@ export function work(shop: Shop): Worked<string> & {
   const high = rectifyAt({ chain, corner: cornerOf(chain, { mains: 'high', load: 'everything', reservoir: 'largest' }), amps: dc });
   const halfWave = rectifyAt({ chain, corner: highOff, amps: 0, topology: 'half-wave' });
   const doubledFarads = rectifyAt({ chain, corner: nominal, amps: dc, farads: 2 * chain.reservoir.farads });
-  const largerLoad = dc + job.railVolts / job.relays.ohms;
+  const largerLoad = dc + oneCoil;
   const goodRating = nextRatedVolts({ volts: unloaded.rail.maxVolts }) ?? Number.NaN;
   const badRating = 25;
 

@@ -82,7 +82,8 @@ export function work(shop: Shop): Worked<string> {
   const heatsink = heatsinkNeeded({ ...path, watts: high.regulatorWatts });
 
   const ldo = corner({ ...chain, stage: linearStage(linearRegulator(`ldo-${job.railVolts}`)) }, 'low', 'smallest-oldest');
-  const { heaters } = shop.tarn45;
+  const heaters = shop.tarn45.loads.find((item) => item.kind === 'heater');
+  if (heaters?.coldRatio === undefined) throw new Error('the Tarn 45 has heaters with a cold ratio');
   const hot = heaters.count * heaters.amps;
   const many = MANY_HEATERS * heaters.amps;
   const start = coldStart(shop, heaters.volts / (many * heaters.coldRatio));

@@ -4,7 +4,7 @@ import type { ChainInput } from '../../compute/supplies/chain-types.ts';
 import { operatingCorners, type LoadState, type MainsState, type OperatingCorner, type ReservoirState } from '../../compute/supplies/corners.ts';
 import type { InitialCase } from '../../widgets/shared/definition.ts';
 import type { Shop } from '../shop.ts';
-import { listLoad } from './load-sums.ts';
+import { listLoad } from './the-load-list.ts';
 
 type Job = Shop['quillon20'];
 
@@ -12,8 +12,8 @@ type Job = Shop['quillon20'];
 export function quillonChain(job: Job): ChainInput {
   const { winding, mains, airCelsius, reservoir } = job;
   const ratedAmps = winding.voltAmps / winding.ratedVolts;
-  const topology = job.topology as RectifierTopology;
-  const { running, wanted } = listLoad(job);
+  const { topology } = job;
+  const { running, design } = listLoad(job);
   return {
     mains,
     winding: { ...windingFromRating({ ratedVolts: winding.ratedVolts, ratedAmps, regulation: winding.regulation }), ratedAmps, basis: 'rated' },
@@ -21,7 +21,7 @@ export function quillonChain(job: Job): ChainInput {
     diode: chainDiode(diodePart(job.diode), job.diodeType),
     reservoir: chainReservoir({ ...reservoir, topology, hertz: mains.hertz, airCelsius }),
     stage: linearStage(linearRegulator(job.regulator)),
-    load: { offAmps: 0, runningAmps: running, everythingAmps: wanted },
+    load: { offAmps: 0, runningAmps: running.typical, everythingAmps: design.amps },
     cooling: { airCelsius },
   };
 }

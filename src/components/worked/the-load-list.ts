@@ -1,83 +1,104 @@
-import type { Shop } from '../shop.ts';
+import { LOAD_MARGIN, addLoads, copperRatio, type LoadItem, type LoadSums } from '../../compute/index.ts';
 import { COIL_REFERENCE_CELSIUS } from '../../compute/parts/relay.ts';
-import { COLD_CELSIUS, coilMostAmps, listLoad } from './load-sums.ts';
-import { figure, worked, type Worked } from './worked.ts';
+import type { Shop } from '../shop.ts';
+import { figure, inWords, solved, worked, type Worked } from './worked.ts';
 
-/** A relay from the drawer, for the quiz: the lower-power coil of the same class. */
+/** A relay from the drawer, for the quiz: twice the coil resistance of the job's. */
 const OTHER_COIL_OHMS = 720;
+
+/** A night in a cold van. */
+const COLD_CELSIUS = 0;
+
+/** A rail that a fixed regulator holds: how far it may sit high. */
+const RAIL_HIGH = 0.05;
+
+/** The load list of a job. */
+export const listLoad = (job: { readonly loads: readonly LoadItem[]; readonly railVolts: number; readonly airCelsius: number }): LoadSums =>
+  addLoads({ items: job.loads, railVolts: job.railVolts, railMaxVolts: job.railVolts * (1 + RAIL_HIGH), airCelsius: job.airCelsius });
+
+type Kind<K extends LoadItem['kind']> = LoadItem & { readonly kind: K };
+
+function only<K extends LoadItem['kind']>(loads: readonly LoadItem[], kind: K): Kind<K> {
+  const found = loads.find((item): item is Kind<K> => item.kind === kind);
+  if (found === undefined) throw new Error(`the job has no ${kind}`);
+  return found;
+}
 
 /** Everything that lesson 5 says of the Quillon 20's loads, and of the Tarn 45's heaters. */
 export function work(shop: Shop): Worked<string> {
   const job = shop.quillon20;
-  const { relays, lamps, railVolts, railHighRatio } = job;
-  const { heaters } = shop.tarn45;
   const sums = listLoad(job);
-  const hot = heaters.count * heaters.amps;
-  const lit = lamps.litAtOnce * lamps.amps;
+  const tarn = listLoad(shop.tarn45);
+  const relay = only(job.loads, 'relay');
+  const lamp = only(job.loads, 'indicator');
+  const heater = only(shop.tarn45.loads, 'heater');
+  const [relays, lamps] = sums.lines;
+  if (relays === undefined || lamps === undefined) throw new Error('the list has two lines');
+  const ohms = relay.ohms ?? Number.NaN;
+  const tolerance = relay.tolerance ?? Number.NaN;
+  const otherCoil = addLoads({ items: [{ ...relay, count: 1, ohms: OTHER_COIL_OHMS }], railVolts: job.railVolts, railMaxVolts: job.railVolts * (1 + RAIL_HIGH) });
+  const coldGain = 1 / copperRatio({ fromCelsius: COIL_REFERENCE_CELSIUS, toCelsius: COLD_CELSIUS });
 
   const figures = {
-    rail: figure(railVolts, 'V'),
-    railTolerance: figure(railHighRatio, '%'),
-    coilOhms: figure(relays.ohms, 'Ω'),
-    coilTolerance: figure(relays.toleranceRatio, '%'),
-    coilAmps: figure(sums.coil, 'A'),
-    coilMost: figure(sums.coilMost, 'A'),
-    coilCold: figure(coilMostAmps(job, relays.ohms, COLD_CELSIUS), 'A'),
-    lampAmps: figure(lamps.amps, 'A'),
-    idle: figure(sums.idle, 'A'),
-    running: figure(sums.running, 'A'),
-    everything: figure(sums.everything, 'A'),
-    firstMoment: figure(sums.firstMoment, 'A'),
-    marginShare: figure(job.marginRatio, '%'),
-    wanted: figure(sums.wanted, 'A'),
+    rail: figure(job.railVolts, 'V'),
+    railTolerance: figure(RAIL_HIGH, '%'),
+    coilOhms: figure(ohms, 'Ω'),
+    coilTolerance: figure(tolerance, '%'),
+    coilAmps: solved(relays.each.typical, 'A'),
+    coilMost: solved(relays.each.max, 'A'),
+    coldGain: solved(coldGain - 1, '%', 1),
     coldAir: figure(COLD_CELSIUS, '°C'),
-    roomAir: figure(COIL_REFERENCE_CELSIUS, '°C'),
-    heaterVolts: figure(heaters.volts, 'V'),
-    oneHeater: figure(heaters.amps, 'A'),
-    heaterHot: figure(hot, 'A'),
-    heaterCold: figure(hot * heaters.coldRatio, 'A', 2),
-    coldRatio: figure(heaters.coldRatio, ''),
+    lampAmps: figure(lamp.amps ?? Number.NaN, 'A'),
+    lampMost: solved(lamps.each.max, 'A'),
+    idle: solved(sums.idle.typical, 'A'),
+    running: solved(sums.running.typical, 'A'),
+    everything: solved(sums.everything.max, 'A'),
+    firstMoment: solved(sums.switchOn.everythingAmps, 'A'),
+    tarnIdle: solved(tarn.idle.typical, 'A'),
+    tarnRunning: solved(tarn.running.typical, 'A'),
+    tarnEverything: solved(tarn.everything.max, 'A'),
+    tarnFirst: solved(tarn.switchOn.everythingAmps, 'A'),
+    marginShare: figure(LOAD_MARGIN, '%'),
+    wanted: solved(sums.design.amps, 'A'),
+    heaterVolts: figure(heater.volts, 'V'),
+    oneHeater: figure(heater.amps, 'A'),
+    heaterHot: figure(heater.count * heater.amps, 'A'),
+    heaterCold: figure(heater.count * heater.amps * (heater.coldRatio ?? Number.NaN), 'A', 2),
+    coldRatio: figure(heater.coldRatio ?? Number.NaN, ''),
     otherOhms: figure(OTHER_COIL_OHMS, 'Ω'),
   };
   const text = (name: keyof typeof figures): string => figures[name].text;
-  const highRail = figure(railVolts * (1 + railHighRatio), 'V').text;
-  const lowOhms = figure(relays.ohms * (1 - relays.toleranceRatio), 'Ω').text;
+  const highRail = figure(job.railVolts * (1 + RAIL_HIGH), 'V').text;
+  const lowOhms = figure(ohms * (1 - tolerance), 'Ω').text;
 
   return worked({
     figures,
-    names: { coils: String(relays.count), heaterCount: String(heaters.count) },
+    names: { coils: inWords(relay.count), heaterCount: inWords(heater.count) },
     asked: ['otherOhms', 'coilTolerance', 'rail', 'railTolerance', 'heaterCount', 'oneHeater', 'coldRatio', 'everything'],
-    answers: {
-      'coil-most': coilMostAmps(job, OTHER_COIL_OHMS, COIL_REFERENCE_CELSIUS),
-      'cold-heaters': hot * heaters.coldRatio,
-    },
+    answers: { 'coil-most': otherCoil.everything.max, 'cold-heaters': heater.count * heater.amps * (heater.coldRatio ?? Number.NaN) },
     opened: {},
     steps: [
+      { ask: 'What does one coil take, as marked?', words: 'Rail over resistance.', sum: `${text('rail')} / ${text('coilOhms')} = ${text('coilAmps')}` },
       {
-        ask: 'What does one coil take, as marked?',
-        words: 'Rail over resistance.',
-        sum: `${text('rail')} / ${text('coilOhms')} = ${text('coilAmps')}`,
-      },
-      {
-        ask: 'What is the most it can take, warm room?',
+        ask: 'What is the most it can take?',
         words: 'The rail as high as its regulator may sit, the coil as low as its tolerance allows.',
         sum: `${highRail} / ${lowOhms} = ${text('coilMost')}`,
       },
       {
         ask: 'What runs while somebody plays?',
         words: 'Both coils as marked, and the one lamp that is lit.',
-        sum: `${relays.count} × ${text('coilAmps')} + ${figure(lit, 'A').text} = ${text('running')}`,
+        sum: `${relay.count} × ${text('coilAmps')} + ${text('lampAmps')} = ${text('running')}`,
       },
       {
         ask: 'What is everything, at its worst?',
-        words: 'Both coils at their most, and the lamp on the high rail.',
-        sum: `${relays.count} × ${text('coilMost')} + ${figure(lit * (1 + railHighRatio), 'A').text} = ${text('everything')}`,
+        words: 'Both coils at their most. The lamp takes a little more as well: its resistor was chosen for the rail as marked, and its LED may drop less than usual.',
+        sum: `${relay.count} × ${text('coilMost')} + ${text('lampMost')} = ${text('everything')}`,
         left: true,
       },
       {
         ask: 'What must the supply be sized for?',
         words: 'The margin goes on last, and once.',
-        sum: `${text('everything')} × ${figure(1 + job.marginRatio, '').text} = ${text('wanted')}`,
+        sum: `${text('everything')} × ${figure(1 + LOAD_MARGIN, '').text} = ${text('wanted')}`,
         left: true,
       },
     ],
