@@ -1,6 +1,18 @@
 import { headroom } from './headroom/state.ts';
+import { loadList } from './load-list/state.ts';
+import { rectify } from './rectify/state.ts';
+import type { Calculator, InitialCase } from './shared/definition.ts';
+import { open } from './shared/evaluate.ts';
 
 /** Every calculator that is built, in the order of a job. Its island stands in components/Calculator.astro. */
-export const CALCULATORS = [headroom] as const;
+export const CALCULATORS = [loadList, rectify, headroom] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];
+
+/** A calculator opened on a case and solved, as its island takes it. Throws on a case that an author got wrong. */
+export function openedCase(name: CalculatorName, initial?: InitialCase): string {
+  const calculator = CALCULATORS.find(({ id }) => id === name);
+  if (calculator === undefined) throw new Error(`There is no calculator "${name}"; there are ${CALCULATORS.map(({ id }) => id).join(', ')}`);
+  // Each has fields of its own type; opening needs only that they are fields.
+  return JSON.stringify(open(calculator as unknown as Calculator, initial));
+}

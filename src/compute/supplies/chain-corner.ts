@@ -22,7 +22,7 @@ const loadAmpsAt = ({ load }: ChainInput, corner: OperatingCorner): number =>
  * there, and a regulator may be unplugged.
  */
 function loadOnReservoir(stage: ChainStage, corner: OperatingCorner, amps: number, peakVolts: number): RectifierLoad {
-  if (stage.kind === 'none') return amps === 0 ? { amps: 0 } : { ohms: stage.designVolts / amps };
+  if (stage.kind === 'none') return amps === 0 || stage.steady === true ? { amps } : { ohms: stage.designVolts / amps };
   if (corner.load === 'off') return { amps };
   // Its own current is taken at the highest input there can be; it is small.
   if (stage.kind === 'buck') return { watts: (stage.outputVolts + stage.lossVolts) * amps + stage.quiescentAmps * peakVolts };

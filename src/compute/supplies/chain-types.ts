@@ -93,6 +93,8 @@ export interface NoStage {
   readonly kind: 'none';
   /** Volts at which the load's currents are stated; it is solved as the resistance that draws them there. */
   readonly designVolts: number;
+  /** The load draws its amps at any volts, as what hangs behind a linear regulator does. */
+  readonly steady?: true;
 }
 
 export type ChainStage = NoStage | LinearStage | BuckStage;

@@ -7,29 +7,30 @@ import { island } from '../shared/island.tsx';
 import { Results } from '../shared/results.tsx';
 import { Sentence } from '../shared/sentence.tsx';
 import { Stairs } from '../shared/stairs.tsx';
+import { showMarked } from '../shared/units.ts';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Working } from '../shared/working.tsx';
-import { headroom } from './state.ts';
+import type { headroom } from './state.ts';
 
 function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
-  const { field, view, instance, stale } = state;
-  const { labels } = view;
+  const { field, view, values, instance, stale } = state;
   return (
     <>
       <Sentence state={state} drag="loadAmps">
         <p>
           A winding rated <Field {...field('windingVolts')} /> at <Field {...field('windingAmps')} /> that rises{' '}
-          <Field {...field('regulation')} /> unloaded feeds a <Field {...field('topology')} /> of <Field {...field('diode')} /> and{' '}
-          <Field {...field('farads')} /> rated <Field {...field('ratedVolts')} />. A <Field {...field('regulator')} />
+          <Field {...field('regulation')} /> unloaded feeds a <Field {...field('topology')} /> of <Field {...field('diode')} />{' '}
+          rated <Field {...field('diodeVolts')} /> and a reservoir of{' '}
+          <Field {...field('farads')} /> rated <Field {...field('ratedVolts')} then="." /> A <Field {...field('regulator')} />
           {view.adjustable && (
             <>
               {' '}
               set to <Field {...field('setVolts')} />
             </>
           )}{' '}
-          feeds <Field {...field('loadAmps')} />. The mains is <Field {...field('mainsVolts')} /> at <Field {...field('mainsHertz')} />, give or take{' '}
-          <Field {...field('mainsSpread')} />; the air in the chassis is at <Field {...field('airCelsius')} /> and the regulator has{' '}
-          <Field {...field('heatsink')} />.
+          feeds <Field {...field('loadAmps')} then="." /> The mains is <Field {...field('mainsVolts')} /> at <Field {...field('mainsHertz')} then="," /> give or take{' '}
+          <Field {...field('mainsSpread')} then=";" /> the air in the chassis is at <Field {...field('airCelsius')} /> and the regulator has{' '}
+          <Field {...field('heatsink')} then="." />
         </p>
       </Sentence>
       <Results state={state}>
@@ -41,7 +42,13 @@ function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
           cycle={view.cycle}
           corner={view.worstCorner}
           neededVolts={view.neededVolts}
-          sheet={{ windingText: labels.winding, reservoirText: labels.reservoir, loadText: labels.load, regulator: { name: labels.regulator, railText: labels.rail } }}
+          neededName="what the regulator may need"
+          sheet={{
+            windingText: `${showMarked(values.windingVolts, 'V')} AC`,
+            reservoirText: showMarked(values.farads, 'F'),
+            loadText: showMarked(values.loadAmps, 'A'),
+            regulator: view.regulator,
+          }}
         />
         <Working steps={view.working} sources={sources} />
       </Results>
@@ -49,4 +56,4 @@ function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
   );
 }
 
-export default island(headroom, HeadroomView);
+export default island(() => import('./state.ts').then((module) => module.headroom), HeadroomView);

@@ -6,7 +6,7 @@
  * Text that holds one of these marks is escaped with `_`. None of the marks is changed by the query's own encoding, so
  * that an address stays readable and survives being sent about.
  */
-import type { Calculator, FieldSet, InitialCase, RowsField, ViewModel } from './definition.ts';
+import type { Face, InitialCase, RowsField } from './definition.ts';
 import { rawFields, rawOf, sameRaw, type RawFields, type RawRow } from './raw-fields.ts';
 
 const MAX_LENGTH = 8_000;
@@ -50,8 +50,8 @@ const readRows = (field: RowsField, text: string): readonly RawRow[] =>
     });
 
 /** The case as text, or undefined when it does not differ from the one the page opens on. */
-export function writeCase<F extends FieldSet, R extends ViewModel>(
-  calculator: Calculator<F, R>,
+export function writeCase(
+  calculator: Face,
   raw: RawFields,
   opened: RawFields = rawFields(calculator.fields),
 ): string | undefined {
@@ -72,8 +72,8 @@ export function writeCase<F extends FieldSet, R extends ViewModel>(
  * Reads a case written by `writeCase` over the one the page opens on. Anything may stand in an address: what is not
  * understood is left out, and text of another version is not read at all (`undefined`).
  */
-export function readCase<F extends FieldSet, R extends ViewModel>(
-  calculator: Calculator<F, R>,
+export function readCase(
+  calculator: Face,
   text: string,
   opened: RawFields = rawFields(calculator.fields),
 ): RawFields | undefined {
@@ -110,7 +110,7 @@ export function caseIn(search: string, key: string): string | undefined {
 }
 
 /** Where another calculator stands, opened on a case; from the site's root, for `sitePath`. */
-export function handOnPath<F extends FieldSet, R extends ViewModel>(calculator: Calculator<F, R>, given: InitialCase): string {
+export function handOnPath(calculator: Face, given: InitialCase): string {
   const text = writeCase(calculator, rawFields(calculator.fields, given));
   return `calculators/${calculator.id}/${withCase('', calculator.id, text)}`;
 }

@@ -11,9 +11,10 @@ export interface CornerFigure {
   readonly unit: Unit;
   /** What the figure is: "valley". */
   readonly of: string;
-  readonly level: Level;
+  /** Left out for a figure that nothing is held against. */
+  readonly level?: Level;
   /** A few words after the level: "holds, 1.5 V spare". */
-  readonly found: string;
+  readonly found?: string;
   /** What the verdict rests on, where that is less than rated: "typical dropout". */
   readonly restsOn?: string;
 }
@@ -31,7 +32,7 @@ export function Corners(props: { readonly corners: readonly CornerFigure[]; read
             <span class="figure">
               <span class="figure-value">{figure}</span> <span class="figure-unit">{`${unit} ${corner.of}`}</span>
             </span>
-            <Verdict level={corner.level} found={corner.found} />
+            {corner.level === undefined ? corner.found !== undefined && <span class="corner-found">{corner.found}</span> : <Verdict level={corner.level} found={corner.found} />}
             {corner.restsOn !== undefined && <span class="rests-on">{corner.restsOn}</span>}
           </span>
         );

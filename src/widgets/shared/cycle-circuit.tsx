@@ -11,12 +11,14 @@ interface Props {
   readonly cycle: Cycle;
   /** The corner that is shown, in words. */
   readonly corner: string;
+  /** A level that the valley is held against, and what it is called. */
   readonly neededVolts?: number;
+  readonly neededName?: string;
   readonly sheet: Pick<RectifierSheetProps, 'windingText' | 'reservoirText' | 'loadText' | 'regulator'>;
 }
 
 /** One mains cycle walked by the knob: the dial, the circuit with the way the current takes, and the waveform. */
-export function CycleCircuit({ instance, cycle, corner, neededVolts, sheet }: Props): VNode {
+export function CycleCircuit({ instance, cycle, corner, neededVolts, neededName = 'what is needed', sheet }: Props): VNode {
   const [turned, setTurned] = useState<number>();
   const degrees = turned ?? peakDegrees(cycle);
   const phase = phaseAt(cycle, degrees);
@@ -45,9 +47,9 @@ export function CycleCircuit({ instance, cycle, corner, neededVolts, sheet }: Pr
       <Plot
         data={cyclePlot({
           cycle,
-          caption: `The reservoir over one mains cycle at ${corner}${neededVolts === undefined ? '' : ', against what the regulator needs'}, and the pulses that charge it.`,
+          caption: `The reservoir over one mains cycle at ${corner}${neededVolts === undefined ? '' : `, against ${neededName}`}, and the pulses that charge it.`,
           markDegrees: degrees,
-          ...(neededVolts === undefined ? {} : { neededVolts }),
+          ...(neededVolts === undefined ? {} : { needed: { name: neededName, volts: neededVolts } }),
         })}
       />
     </>

@@ -14,14 +14,17 @@ export interface Cycle {
 /** Every this many samples of the solved cycle: 256 points are more than a screen shows. */
 const EVERY = 2;
 
-const thinned = (values: Float64Array): number[] => Array.from(values.filter((_, index) => index % EVERY === 0));
+/** To a figure that no screen can show more of, so that the page as built stays small. */
+const rounded = (value: number): number => Number(value.toPrecision(5));
+
+const thinned = (values: Float64Array): number[] => Array.from(values.filter((_, index) => index % EVERY === 0), rounded);
 
 /** Takes a solved waveform apart for showing. The other half of a centre tap carries the same current half a cycle later. */
 export function cycleOf(topology: RectifierTopology, waveform: RectifierWaveform): Cycle {
   const amps = thinned(waveform.windingAmps);
   const steps = amps.length - 1;
   const half = steps / 2;
-  const windingAmps = topology === 'centre-tap' ? amps.map((value, index) => value - (amps[(index + half) % steps] ?? 0)) : amps;
+  const windingAmps = topology === 'centre-tap' ? amps.map((value, index) => rounded(value - (amps[(index + half) % steps] ?? 0))) : amps;
   return { topology, seconds: thinned(waveform.seconds), railVolts: thinned(waveform.railVolts), windingAmps, sourceVolts: thinned(waveform.sourceVolts) };
 }
 
@@ -55,19 +58,18 @@ export function phaseAt(cycle: Cycle, degrees: number): 'forward' | 'reverse' | 
 export function cyclePlot(options: {
   readonly cycle: Cycle;
   readonly caption: string;
-  readonly neededVolts?: number;
+  /** A level that the valley is held against. */
+  readonly needed?: { readonly name: string; readonly volts: number };
   readonly markDegrees?: number;
 }): PlotData {
-  const { cycle, neededVolts, markDegrees } = options;
+  const { cycle, needed, markDegrees } = options;
   const last = cycle.seconds.at(-1) ?? 0;
   return {
     caption: options.caption,
     x: { name: 'time in one mains cycle', unit: 's', values: cycle.seconds },
     series: [
       { name: 'reservoir', kind: 'volts', unit: 'V', values: cycle.railVolts },
-      ...(neededVolts === undefined
-        ? []
-        : [{ name: 'what the regulator needs', kind: 'needed' as const, unit: 'V' as const, values: cycle.seconds.map(() => neededVolts) }]),
+      ...(needed === undefined ? [] : [{ name: needed.name, kind: 'needed' as const, unit: 'V' as const, values: cycle.seconds.map(() => needed.volts) }]),
       { name: 'winding current', kind: 'amps', unit: 'A', values: cycle.windingAmps },
     ],
     ...(markDegrees === undefined ? {} : { markAt: (last * markDegrees) / 360 }),

@@ -16,20 +16,30 @@
  *        });
  *
  *    `values` is typed from the fields. `level` and `summary` (one spoken sentence) are the only members every view
- *    model must have: the frame shows and announces them. Keep everything in it plain data, so that a test can read it.
+ *    model must have: the frame shows and announces them. Everything in it is plain data: it is written into the page.
  *
  * 2. `src/widgets/<name>/View.tsx`: the sentence with its fields, then the results, out of the parts in this folder.
+ *    It imports the state's types only: the page as built holds the solved worked case, and the state's script (solver,
+ *    catalogue, findings) is fetched when the reader goes to change something. Everything a view shows is therefore in
+ *    the view model, links to other calculators (`handOn`) included.
  *
- *        function RectifyView({ state }: ViewProps<typeof rectify>) {
- *          const { field, view } = state;
+ *        import type { rectify } from './state.ts';
+ *
+ *        function RectifyView({ state, sources }: ViewProps<typeof rectify>) {
+ *          const { field, view, values, instance, stale } = state;
  *          return <>
- *            <Sentence state={state}>A winding rated <Field {...field('windingVolts')} /> feeds a <Field {...field('topology')} />.</Sentence>
- *            <Results state={state}> <Corners …/> <Findings …/> <Working …/> </Results>
+ *            <Sentence state={state} drag="loadAmps"><p>A winding rated <Field {...field('windingVolts')} /> feeds a <Field {...field('topology')} then="." /></p></Sentence>
+ *            <Results state={state}> <Corners …/> <Findings …/> <Plot …/> <Working …/> <HandOn …/> </Results>
  *          </>;
  *        }
- *        export default island(rectify, RectifyView);
+ *        export default island(() => import('./state.ts').then((module) => module.rectify), RectifyView);
  *
- * 3. One line in `src/widgets/registry.ts` (name, question, title, unit) and its island in `src/components/Calculator.astro`.
+ * 3. One line in `src/widgets/registry.ts` and one in `src/components/Calculator.astro` (its island). Title and question
+ *    stand in `content/calculators.json`; a test holds the question the same.
+ *
+ * Tests: `tests/widgets/<name>/state.test.ts` for its own cases; tests/widgets/every-calculator.test.ts and
+ * tests/browser/calculators.test.ts try every calculator of the registry without being told (hostile fields and
+ * addresses, keyboard, reload, no JavaScript, print, bytes).
  *
  * The frame does the rest: parsing, messages beside the field, the last good result when a field is bad, the address,
  * the verdict and its announcement, the error boundary, rendering at build. A lesson or page passes
@@ -60,6 +70,8 @@ export interface QuantityField {
   /** Prefix meant by a bare number: `µ` makes `470` in a farad field 470 µF. */
   readonly assume?: string;
   readonly stepping?: Stepping;
+  /** A count: only whole numbers are taken. */
+  readonly whole?: true;
   /** One line more about what is asked, read out with the label. */
   readonly hint?: string;
 }
@@ -121,13 +133,17 @@ export interface ViewModel {
   readonly summary: string;
 }
 
-export interface Calculator<F extends FieldSet = FieldSet, R extends ViewModel = ViewModel> {
+/** What of a calculator the page as built must know: all but its solver. */
+export interface Face<F extends FieldSet = FieldSet> {
   /** Kebab-case; also its folder, its page and its key in the address. */
   readonly id: string;
   /** Of the address it writes. Raise it when a field changes its meaning: addresses of another version are not read. */
   readonly version: number;
   readonly question: string;
   readonly fields: F;
+}
+
+export interface Calculator<F extends FieldSet = FieldSet, R extends ViewModel = ViewModel> extends Face<F> {
   /** Which field an `InputError` belongs to, by the quantity it names. A name equal to a field needs no entry. */
   readonly quantities?: Readonly<Record<string, Extract<keyof F, string>>>;
   readonly solve: (values: ValuesOf<F>) => R;

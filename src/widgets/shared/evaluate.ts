@@ -1,8 +1,8 @@
 import { InputError, SolveError } from '../../compute/errors.ts';
-import type { Calculator, FieldSet, InitialCase, ValuesOf, ViewModel } from './definition.ts';
+import type { Calculator, Face, FieldSet, InitialCase, ValuesOf, ViewModel } from './definition.ts';
 import { parseFields, type FieldErrors } from './parse-fields.ts';
 import { rawFields, type RawFields } from './raw-fields.ts';
-import { describeAllowed } from './units.ts';
+import { describeAllowed, type Unit } from './units.ts';
 
 /** What is known of a calculator at one moment. */
 export interface Evaluation<F extends FieldSet, R> {
@@ -17,20 +17,28 @@ export interface Evaluation<F extends FieldSet, R> {
   readonly stale: boolean;
 }
 
-const fieldOf = (calculator: { readonly fields: FieldSet; readonly quantities?: Readonly<Record<string, string>> }, quantity: string) => {
+/** The field that a refused quantity is shown at: as mapped, or a path that starts with a field's own name. */
+function pathOf(calculator: { readonly fields: FieldSet; readonly quantities?: Readonly<Record<string, string>> }, quantity: string): string | undefined {
   const named = calculator.quantities?.[quantity];
   if (named !== undefined) return named;
   return Object.hasOwn(calculator.fields, quantity.split('.')[0] ?? '') ? quantity : undefined;
-};
+}
+
+/** Unit of the field at a path, a cell of a row included. */
+function unitAt(fields: FieldSet, path: string): Unit {
+  const [name = '', , cell = ''] = path.split('.');
+  const field = fields[name];
+  const descriptor = field?.kind === 'rows' ? field.row[cell] : field;
+  return descriptor?.kind === 'quantity' ? descriptor.unit : '';
+}
 
 const failed = <F extends FieldSet, R extends ViewModel>(
   calculator: Calculator<F, R>,
   error: unknown,
 ): { readonly errors: FieldErrors; readonly problem?: string } => {
   if (error instanceof InputError) {
-    const path = fieldOf(calculator, error.quantity);
-    const descriptor = path === undefined ? undefined : calculator.fields[path];
-    const allowed = describeAllowed(error.allowed, descriptor?.kind === 'quantity' ? descriptor.unit : '');
+    const path = pathOf(calculator, error.quantity);
+    const allowed = describeAllowed(error.allowed, path === undefined ? '' : unitAt(calculator.fields, path));
     return path === undefined
       ? { errors: {}, problem: `${error.quantity}: write ${allowed}.` }
       : { errors: { [path]: `This cannot be solved with the rest of the case. Write ${allowed}.` } };
@@ -55,12 +63,20 @@ export function evaluate<F extends FieldSet, R extends ViewModel>(
   }
 }
 
+/** A calculator opened on a case and solved: everything a page needs to show it, as plain data. */
+export interface OpenedCase<F extends FieldSet = FieldSet, R = ViewModel> extends Face<F> {
+  readonly raw: RawFields;
+  readonly values: ValuesOf<F>;
+  readonly view: R;
+}
+
 /** Opens a calculator on a case. A case that cannot be read or solved throws: an author wrote it. */
-export function open<F extends FieldSet, R extends ViewModel>(calculator: Calculator<F, R>, initial?: InitialCase): Evaluation<F, R> {
-  const raw = rawFields(calculator.fields, initial);
-  const parsed = parseFields(calculator.fields, raw);
+export function open<F extends FieldSet, R extends ViewModel>(calculator: Calculator<F, R>, initial?: InitialCase): OpenedCase<F, R> {
+  const { id, version, question, fields } = calculator;
+  const raw = rawFields(fields, initial);
+  const parsed = parseFields(fields, raw);
   if (parsed.values === undefined) {
-    throw new Error(`${calculator.id} cannot open on this case: ${Object.entries(parsed.errors).map(([path, message]) => `${path}: ${message}`).join(' ')}`);
+    throw new Error(`${id} cannot open on this case: ${Object.entries(parsed.errors).map(([path, message]) => `${path}: ${message}`).join(' ')}`);
   }
-  return { raw, errors: {}, values: parsed.values, view: calculator.solve(parsed.values), stale: false };
+  return { id, version, question, fields, raw, values: parsed.values, view: calculator.solve(parsed.values) };
 }

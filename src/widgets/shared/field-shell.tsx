@@ -22,6 +22,7 @@ export function FieldShell(props: { readonly handle: FieldHandle; readonly range
         {descriptor.label}
       </label>
       {children}
+      {handle.then}
       <span class="field-range" id={`${id}-range`}>
         {range}
       </span>

@@ -16,6 +16,9 @@ const RESTS: Record<Finding['restsOn'][number], string> = {
   assumed: 'assumed, nobody has vouched for it',
 };
 
+/** After "within:" a sentence goes on in small letters; names and codes at its start keep theirs. */
+const goingOn = (sentence: string): string => sentence.replace(/^(The|A|An|It|Its|Each|One|No)\b/, (word) => word.toLowerCase());
+
 function Footing({ finding, sources }: { readonly finding: Finding; readonly sources: Props['sources'] }): VNode {
   return (
     <p class="rests-on">
@@ -40,7 +43,7 @@ function OneFinding({ finding, sources }: { readonly finding: Finding; readonly 
   return (
     <li class="finding" data-level={finding.level}>
       <p>
-        <Verdict level={finding.level} found={finding.what} />
+        <Verdict level={finding.level} found={goingOn(finding.what)} />
       </p>
       <p>{finding.why}</p>
       {finding.level !== 'within' && <p class="finding-todo">{finding.todo}</p>}
@@ -58,8 +61,8 @@ export function Findings({ findings, sources }: Props): VNode {
     <>
       {open.length > 0 && (
         <ul class="findings">
-          {open.map((finding) => (
-            <OneFinding key={finding.rule} finding={finding} sources={sources} />
+          {open.map((finding, index) => (
+            <OneFinding key={`${finding.rule}-${index}`} finding={finding} sources={sources} />
           ))}
         </ul>
       )}
@@ -69,8 +72,8 @@ export function Findings({ findings, sources }: Props): VNode {
             {within.length === 1 ? 'One check is within its limits' : `${within.length} checks are within their limits`}
           </summary>
           <ul class="findings">
-            {within.map((finding) => (
-              <OneFinding key={finding.rule} finding={finding} sources={sources} />
+            {within.map((finding, index) => (
+              <OneFinding key={`${finding.rule}-${index}`} finding={finding} sources={sources} />
             ))}
           </ul>
         </details>

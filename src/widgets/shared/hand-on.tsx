@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import { sitePath } from './site-path.ts';
 
 /** Where a result is taken next: the calculator that needs it, opened on it. */
 export interface HandOnLink {
@@ -6,7 +7,8 @@ export interface HandOnLink {
   readonly what: string;
   /** The question it is taken to. */
   readonly question: string;
-  readonly href: string;
+  /** From the site's root. */
+  readonly path: string;
 }
 
 export function HandOn({ links, instance }: { readonly links: readonly HandOnLink[]; readonly instance: string }): VNode {
@@ -15,8 +17,8 @@ export function HandOn({ links, instance }: { readonly links: readonly HandOnLin
       <p id={`${instance}-hand-on`}>Take this on</p>
       <ul>
         {links.map((link) => (
-          <li key={link.href}>
-            <a href={link.href}>{`${link.what} → ${link.question}`}</a>
+          <li key={link.path}>
+            <a href={sitePath(link.path)}>{`${link.what} → ${link.question}`}</a>
           </li>
         ))}
       </ul>

@@ -1,12 +1,14 @@
 import type { FunctionComponent, VNode } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
-import type { Calculator, FieldSet, InitialCase, ViewModel } from './definition.ts';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Calculator, FieldSet, ViewModel } from './definition.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
+import type { OpenedCase } from './evaluate.ts';
 import { useCalculator, type ViewProps } from './use-calculator.ts';
 
-/** What a page or lesson may pass to a calculator. */
+/** What a page passes to a calculator's island; components/Calculator.astro fills it in. */
 export interface IslandProps {
-  readonly initial?: InitialCase;
+  /** An `OpenedCase` as JSON: one string is far smaller in the page than the tree it stands for. */
+  readonly opened: string;
   /** Titles of the sources by id. */
   readonly sources?: Readonly<Record<string, string>>;
   /** Told apart from another of the same calculator on the page; also its key in the address. */
@@ -39,15 +41,12 @@ function useUnfoldedInPrint(): { readonly current: HTMLElement | null } {
 
 /** Makes the component that a page shows: the view in its frame, alive with the calculator's state. */
 export function island<F extends FieldSet, R extends ViewModel>(
-  calculator: Calculator<F, R>,
+  load: () => Promise<Calculator<F, R>>,
   View: FunctionComponent<ViewProps<Calculator<F, R>>>,
 ): FunctionComponent<IslandProps> {
-  function Body({ initial, sources = {}, instance }: IslandProps): VNode {
-    const state = useCalculator(calculator, {
-      ...(initial === undefined ? {} : { initial }),
-      ...(instance === undefined ? {} : { instance }),
-    });
-    const props = { state, sources } as unknown as ViewProps<Calculator<F, R>>;
+  function Body({ opened, sources, instance }: { readonly opened: OpenedCase<F, R>; readonly sources: IslandProps['sources']; readonly instance: string }): VNode {
+    const state = useCalculator(opened, load, instance);
+    const props = { state, sources: sources ?? {} } as unknown as ViewProps<Calculator<F, R>>;
     return (
       <>
         {state.notice !== undefined && (
@@ -74,17 +73,18 @@ export function island<F extends FieldSet, R extends ViewModel>(
     );
   }
 
-  return function Island(props: IslandProps): VNode {
-    const id = `${props.instance ?? calculator.id}-question`;
+  return function Island({ opened: text, sources, instance, heading = 2 }: IslandProps): VNode {
+    const opened = useMemo(() => JSON.parse(text) as OpenedCase<F, R>, [text]);
+    const name = instance ?? opened.id;
     const box = useUnfoldedInPrint();
-    const Heading = `h${props.heading ?? 2}` as 'h2';
+    const Heading = `h${heading}` as 'h2';
     return (
-      <section class="calculator rails" aria-labelledby={id} ref={box}>
-        <Heading class="question" id={id}>
-          {calculator.question}
+      <section class="calculator rails" aria-labelledby={`${name}-question`} ref={box}>
+        <Heading class="question" id={`${name}-question`}>
+          {opened.question}
         </Heading>
-        <ErrorBoundary name={calculator.question}>
-          <Body {...props} />
+        <ErrorBoundary name={opened.question}>
+          <Body opened={opened} sources={sources} instance={name} />
         </ErrorBoundary>
       </section>
     );

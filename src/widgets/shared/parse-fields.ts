@@ -30,6 +30,7 @@ const readSimple = (field: SimpleField, text: string): Read => {
   if (read.value < field.min || read.value > field.max) {
     return { message: `${writeQuantity(read.value, field.unit)} is out of range. Write a value ${limits}.` };
   }
+  if (field.whole === true && !Number.isInteger(read.value)) return { message: `Only whole numbers here. Write a value ${limits}.` };
   return read;
 };
 

@@ -20,6 +20,7 @@ interface Props<F extends FieldSet, R> {
 export function Sentence<F extends FieldSet, R>({ state, drag, children }: Props<F, R>): VNode {
   const [turned, setTurned] = useState<string>(drag);
   const onFocusIn = (event: TargetedFocusEvent<HTMLDivElement>): void => {
+    state.prepare();
     const id = event.target instanceof HTMLElement ? event.target.dataset['field'] : undefined;
     const name = id?.slice(state.instance.length + 1);
     if (name !== undefined && Object.hasOwn(state.raw, name) && state.field(name as Extract<keyof F, string>).descriptor.kind === 'quantity') {
@@ -30,7 +31,7 @@ export function Sentence<F extends FieldSet, R>({ state, drag, children }: Props
   const value = typeof handle.value === 'number' ? handle.value : handle.descriptor.min;
   return (
     <>
-      <div class="sentence" onFocusIn={onFocusIn}>
+      <div class="sentence" onFocusIn={onFocusIn} onPointerOver={state.prepare}>
         {children}
         <p class="sentence-foot">Write values as you would on paper: 4k7, 2200u, 0R47, 300 mA.</p>
       </div>

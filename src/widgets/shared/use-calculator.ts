@@ -1,7 +1,7 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { caseIn, readCase, withCase, writeCase } from './address.ts';
-import type { AnyField, Calculator, FieldSet, InitialCase, RowsField, SimpleField, ViewModel } from './definition.ts';
-import { evaluate, open, type Evaluation } from './evaluate.ts';
+import type { AnyField, Calculator, FieldSet, RowsField, SimpleField, ViewModel } from './definition.ts';
+import { evaluate, type Evaluation, type OpenedCase } from './evaluate.ts';
 import { rawRow, type RawFields, type RawRow } from './raw-fields.ts';
 
 /** Everything one field needs to show and change itself. */
@@ -13,6 +13,8 @@ export interface FieldHandle<D extends SimpleField = SimpleField> {
   /** The value that the results stand on: SI, or words. */
   readonly value: string | number | undefined;
   readonly change: (raw: string) => void;
+  /** Mark that follows it in its sentence, kept on its line: `<Field {...field('loadAmps')} then="," />`. */
+  readonly then?: string;
 }
 
 /** A list of rows, with a handle for each cell. */
@@ -38,6 +40,8 @@ export interface CalculatorState<F extends FieldSet, R> extends Evaluation<F, R>
   /** True when the fields stand as the page opened them. */
   readonly asOpened: boolean;
   readonly reset: () => void;
+  /** Fetches the solver ahead of the first change. */
+  readonly prepare: () => void;
   /** Where the reader is told that an address could not be read. */
   readonly notice: string | undefined;
 }
@@ -51,40 +55,89 @@ export interface ViewProps<C> {
 
 const WRITE_AFTER_MS = 300;
 
+const UNREAD = 'The address of this page holds a case of another version, which cannot be read. The worked case stands instead.';
+const UNFETCHED = 'The script that solves this could not be fetched. Once you are connected, change a value again.';
+
 const replaceRow = (rows: readonly RawRow[], index: number, name: string, text: string): readonly RawRow[] =>
   rows.map((row, at) => (at === index ? { ...row, [name]: text } : row));
 
-/** Holds a calculator's fields, solves them as they change, and keeps them in the page's address. */
+/**
+ * Holds a calculator's fields, solves them as they change, and keeps them in the page's address.
+ *
+ * It starts from a case that was solved when the page was built. The solver itself is fetched with the first change, or
+ * a little ahead of it (`prepare`).
+ */
 export function useCalculator<F extends FieldSet, R extends ViewModel>(
-  calculator: Calculator<F, R>,
-  options: { readonly initial?: InitialCase; readonly instance?: string } = {},
+  opened: OpenedCase<F, R>,
+  load: () => Promise<Calculator<F, R>>,
+  instance: string,
 ): CalculatorState<F, R> {
-  const instance = options.instance ?? calculator.id;
-  const opened = useMemo(() => open(calculator, options.initial), []);
-  const [now, set] = useReducer<Evaluation<F, R>, (raw: RawFields) => RawFields>(
-    (last, change) => evaluate(calculator, change(last.raw), last),
-    opened,
-  );
+  const [now, show] = useState<Evaluation<F, R>>({ ...opened, errors: {}, stale: false });
+  const latest = useRef(now);
+  const calculator = useRef<Calculator<F, R>>();
+  const loading = useRef<Promise<void>>();
   const [alive, setAlive] = useState(false);
   const [notice, setNotice] = useState<string>();
+  const [broken, setBroken] = useState<{ readonly error: unknown }>();
   const touched = useRef(false);
+  // A fault of the solver's is thrown while rendering, where the error boundary can catch it.
+  if (broken !== undefined) throw broken.error;
 
-  // After the first paint and not before: the page as built shows the worked case, and hydration must meet the same.
-  useLayoutEffect(() => {
-    setAlive(true);
-    const text = caseIn(location.search, instance);
-    if (text === undefined) return;
-    const raw = readCase(calculator, text, opened.raw);
-    if (raw === undefined) setNotice('The address of this page holds a case of another version, which cannot be read. The worked case stands instead.');
-    else set(() => raw);
+  const put = useCallback((next: Evaluation<F, R>) => {
+    latest.current = next;
+    show(next);
+  }, []);
+
+  const solveNow = useCallback((raw: RawFields) => {
+    if (calculator.current === undefined) return;
+    try {
+      put(evaluate(calculator.current, raw, latest.current));
+    } catch (error) {
+      setBroken({ error });
+    }
+  }, []);
+
+  const prepare = useCallback((): Promise<void> => {
+    loading.current ??= load().then(
+      (loaded) => {
+        calculator.current = loaded;
+      },
+      () => {
+        loading.current = undefined;
+      },
+    );
+    return loading.current;
+  }, []);
+
+  const update = useCallback((next: (raw: RawFields) => RawFields) => {
+    const raw = next(latest.current.raw);
+    if (calculator.current !== undefined) {
+      solveNow(raw);
+      return;
+    }
+    put({ ...latest.current, raw, stale: true });
+    void prepare().then(() => {
+      if (calculator.current === undefined) put({ ...latest.current, problem: UNFETCHED });
+      else solveNow(latest.current.raw);
+    });
   }, []);
 
   const change = useCallback((next: (raw: RawFields) => RawFields) => {
     touched.current = true;
-    set(next);
+    update(next);
   }, []);
 
-  const written = writeCase(calculator, now.raw, opened.raw);
+  // After hydration and not before: it must meet the page as built, which shows the worked case.
+  useLayoutEffect(() => {
+    setAlive(true);
+    const text = caseIn(location.search, instance);
+    if (text === undefined) return;
+    const raw = readCase(opened, text, opened.raw);
+    if (raw === undefined) setNotice(UNREAD);
+    else update(() => raw);
+  }, []);
+
+  const written = writeCase(opened, now.raw, opened.raw);
   useEffect(() => {
     if (!touched.current) return;
     const write = (): void => {
@@ -100,7 +153,7 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
   }, [written]);
 
   const descriptorOf = (name: string): AnyField => {
-    const descriptor = calculator.fields[name];
+    const descriptor = opened.fields[name];
     if (descriptor === undefined) throw new Error(`There is no field "${name}"`);
     return descriptor;
   };
@@ -142,5 +195,15 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     };
   };
 
-  return { ...now, instance, alive, field, rows, asOpened: written === undefined, reset: () => change(() => opened.raw), notice };
+  return {
+    ...now,
+    instance,
+    alive,
+    field,
+    rows,
+    asOpened: written === undefined,
+    reset: () => change(() => opened.raw),
+    prepare: () => void prepare(),
+    notice,
+  };
 }

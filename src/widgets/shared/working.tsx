@@ -27,8 +27,8 @@ export function Working(props: {
     <details class="working" open={props.open === true}>
       <summary>The working</summary>
       <ol>
-        {props.steps.map((step) => (
-          <OneStep key={step.name} step={step} sources={props.sources} />
+        {props.steps.map((step, index) => (
+          <OneStep key={`${step.name}-${index}`} step={step} sources={props.sources} />
         ))}
       </ol>
     </details>

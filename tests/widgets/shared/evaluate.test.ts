@@ -11,7 +11,7 @@ describe('a calculator opens on its worked case', () => {
     expect(opened.values.loads).toEqual([{ name: 'Relay', amps: 0.033 }, { name: 'Lamp', amps: 0.01 }]);
     expect(opened.values.ratedWatts).toBeUndefined();
     expect(opened.view.volts).toBeCloseTo(12 - 0.043 * 4700, 9);
-    expect(opened.stale).toBe(false);
+    expect(evaluate(divider, opened.raw, opened).stale).toBe(false);
   });
 
   it('opens on the case of a lesson, in SI or as typed', () => {
