@@ -139,6 +139,7 @@ export type {
 export type { CheckContext } from './findings/check.ts';
 export { checkCoilPullIn, checkCoilVolts } from './findings/coil.ts';
 export { checkDiodeCurrent, checkReverseVolts } from './findings/diode.ts';
+export { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } from './findings/fuse.ts';
 export { checkHeaterVolts } from './findings/heater.ts';
 export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
 export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';

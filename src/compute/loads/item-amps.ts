@@ -33,7 +33,8 @@ export function coilOf(item: RelayLoad): CoilFigures & { readonly maxRatio: { re
     tolerance: requireNumber('relay.tolerance', item.tolerance ?? 0.1, { min: 0, max: 0.5 }),
     mustOperateRatio: requireNumber('relay.mustOperateRatio', item.mustOperateRatio ?? 0.75, { min: 0.1, max: 1 }),
     mustReleaseRatio: 0.1,
-    kelvinPerWatt: requireNumber('relay.kelvinPerWatt', item.kelvinPerWatt ?? (ASSUMED_RISE_KELVIN * ohms) / ratedVolts ** 2, { min: 0, max: 5000 }),
+    kelvinPerWatt:
+      item.kelvinPerWatt === undefined ? (ASSUMED_RISE_KELVIN * ohms) / ratedVolts ** 2 : requireNumber('relay.kelvinPerWatt', item.kelvinPerWatt, { min: 0, max: 1000 }),
     maxRatio: item.maxRatio ?? { at23: 1.3, at70: 1.1 },
   };
 }

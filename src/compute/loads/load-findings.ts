@@ -11,7 +11,8 @@ function relayFindings(item: RelayLoad, rail: LoadRail, airCelsius: number): rea
   // The dropper takes a share that falls as the coil warms.
   const across = (railVolts: number, ohms: number): number => ((railVolts - driverVolts) * ohms) / (ohms + dropperOhms);
   const cold = coilOhms({ coil, celsius: 23 });
-  const pullIn = coilPullIn({ coil, airCelsius, heatingVolts: Math.min(across(rail.maxVolts, cold.max), 10 * coil.ratedVolts) });
+  // A coil far over its limit is told so below; it has no pull-in worth reckoning at its burning temperature.
+  const pullIn = coilPullIn({ coil, airCelsius, heatingVolts: Math.min(across(rail.maxVolts, cold.max), 2 * coil.ratedVolts) });
   const hot = coilOhms({ coil, celsius: pullIn.coilCelsius });
   const restsOn: readonly Basis[] = ['rated', ...(item.mustOperateRatio === undefined ? (['typical'] as const) : []), ...(item.kelvinPerWatt === undefined ? (['assumed'] as const) : [])];
   return [

@@ -8,11 +8,12 @@ const COPPER_ZERO_CELSIUS = -234.5;
 
 /**
  * Ratio of a copper winding's resistance at `toCelsius` to that at `fromCelsius`: (234.5 + T₁)/(234.5 + T₀).
- * For −60 to 300 °C. Throws `InputError` outside. Source: relay maker's note on coil temperature.
+ * For −60 to 1000 °C, though no winding lives beyond 300 °C. Throws `InputError` outside.
+ * Source: relay maker's note on coil temperature.
  */
 export function copperRatio(options: { readonly fromCelsius: number; readonly toCelsius: number }): number {
-  const from = requireNumber('fromCelsius', options.fromCelsius, { min: -60, max: 300 });
-  const to = requireNumber('toCelsius', options.toCelsius, { min: -60, max: 300 });
+  const from = requireNumber('fromCelsius', options.fromCelsius, { min: -60, max: 1000 });
+  const to = requireNumber('toCelsius', options.toCelsius, { min: -60, max: 1000 });
   return (to - COPPER_ZERO_CELSIUS) / (from - COPPER_ZERO_CELSIUS);
 }
 

@@ -48,7 +48,9 @@ function limitAt(points: readonly CurvePoint[], multiple: number): number | unde
  */
 export function fuseTimes(options: { readonly standard: FuseStandard; readonly ratedAmps: number; readonly amps: number }): FuseTimes {
   const gates = fuseGates(options);
-  const multiple = requireNumber('amps', options.amps, { min: 0, max: 1e4 }) / options.ratedAmps;
+  // 0.21 A over 0.1 A comes out a hair below 2.1: a current at a gate is at the gate.
+  const exact = requireNumber('amps', options.amps, { min: 0, max: 1e4 }) / options.ratedAmps;
+  const multiple = gates.find((gate) => Math.abs(gate.multiple - exact) < 1e-9)?.multiple ?? exact;
   const least = gates.flatMap((gate): CurvePoint[] => (gate.minSeconds === undefined ? [] : [[gate.multiple, gate.minSeconds]]));
   const most = gates.flatMap((gate): CurvePoint[] => (gate.maxSeconds === undefined ? [] : [[gate.multiple, gate.maxSeconds]]));
   const first = most[0]?.[0] ?? Infinity;

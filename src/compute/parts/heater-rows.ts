@@ -4,7 +4,7 @@ export interface HeaterRow extends CatalogueRow {
   readonly heating: 'indirect' | 'direct' | 'cathode-tied';
   /** Ways to connect it, the first the usual one. */
   readonly connections: readonly { readonly volts: number; readonly amps: number }[];
-  /** Most between heater and cathode, either way, where known. */
+  /** Most between heater and cathode, either way, where known. Typical, the 12AX7's apart. */
   readonly heaterCathodeVolts?: number;
 }
 

@@ -1,6 +1,9 @@
-import { requireNumber } from '../errors.ts';
+import { InputError, requireNumber } from '../errors.ts';
 import { heaterKelvinPerSecond, heaterOhms } from './heater.ts';
 import type { HeaterModel } from './heater.ts';
+
+// Far beyond any heater's life; tungsten itself melts at 3695 K.
+const BURNT_OUT_KELVIN = 3000;
 
 export interface HeaterWarmUp {
   readonly seconds: Float64Array;
@@ -18,7 +21,8 @@ export interface HeaterWarmUp {
  * current), solved in time from room temperature by fourth-order steps of a few tens of milliseconds.
  *
  * Follows the heater model's assumptions. A source that hiccups or folds back is a matter for its own solution.
- * Volts 0–500, ohms 0–1e4, limit above zero, seconds 0.1–600. Throws `InputError` outside.
+ * Volts 0–500, ohms 0–1e4, limit above zero, seconds 0.1–600. Throws `InputError` outside, and for a source that burns
+ * the heater out.
  */
 export function warmUpHeater(options: {
   readonly model: HeaterModel;
@@ -34,7 +38,9 @@ export function warmUpHeater(options: {
   const seconds = requireNumber('seconds', options.seconds ?? 60, { min: 0.1, max: 600 });
 
   const ampsAt = (kelvin: number): number => Math.min(limitAmps, sourceVolts / (sourceOhms + heaterOhms({ model, kelvin })));
-  const slope = (kelvin: number): number => {
+  const slope = (at: number): number => {
+    // A trial step may overshoot; a real one past this is a burnt-out heater.
+    const kelvin = Math.min(Math.max(at, 200), BURNT_OUT_KELVIN);
     const amps = ampsAt(kelvin);
     return heaterKelvinPerSecond({ model, kelvin, watts: amps * amps * heaterOhms({ model, kelvin }) });
   };
@@ -58,6 +64,9 @@ export function warmUpHeater(options: {
     const k3 = slope(kelvin + (step / 2) * k2);
     const k4 = slope(kelvin + step * k3);
     kelvin += (step / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
+    if (kelvin >= BURNT_OUT_KELVIN) {
+      throw new InputError('sourceVolts', sourceVolts, { expected: `a source that does not burn out a heater of ${model.volts} V` });
+    }
   }
   const last = out.amps.at(-1) ?? 0;
   const steady = Math.abs(slope(out.kelvin.at(-1) ?? model.airKelvin)) < 1 && last < limitAmps;

@@ -24,5 +24,8 @@ export function onLogCurve(points: readonly CurvePoint[], x: number): number {
 
 /** As `onCurve`, straight on two logarithmic scales. All values positive. */
 export function onLogLogCurve(points: readonly CurvePoint[], x: number): number {
+  // A printed point is given back as printed, not through two rounded logarithms.
+  const printed = points.find(([at]) => at === x);
+  if (printed !== undefined) return printed[1];
   return Math.exp(onCurve(points.map(([at, y]) => [Math.log(at), Math.log(y)] as const), Math.log(x)));
 }

@@ -99,7 +99,7 @@ const CLASSES: readonly CoilClass[] = [
   {
     id: 'power-16a', name: '16 A board relay, 524 mW', source: { id: 'ds-relay-power-16a' }, basis: 'rated', ohms: { 12: 275 },
     mustOperateRatio: 0.75, maxRatio: { at23: 1.5, at70: 1.1 }, kelvinPerWatt: 55, operatedSeconds: 2.29 / 275, contacts: { ...POWER_CONTACTS, maxAmps: 16 },
-    note: 'Inductance printed: 1.15 H released, 2.29 H operated. Pull-in, limits and coil temperature rise typical or assumed.',
+    note: 'Inductance printed: 1.15 H released, 2.29 H operated. Pull-in, limits, contacts and coil temperature rise typical or assumed.',
   },
   {
     id: 'automotive-480', name: 'Automotive board relay, 480 mW', source: { id: 'ds-relay-automotive' }, basis: 'rated', ohms: { 12: 300 },

@@ -30,7 +30,8 @@ export function coilOhms(options: { readonly coil: CoilFigures; readonly celsius
  * Steady temperature of a coil's copper, °C, and its resistance there, with `volts` across it in air of `airCelsius`.
  *
  * Heat warms the coil, which raises its resistance, which lowers the heat: solved exactly (a quadratic). The coil of
- * least resistance heats most and is taken by default (`within: 'min'`). Volts 0–10 times rated, air −40 to 120 °C.
+ * least resistance heats most and is taken by default (`within: 'min'`). Volts 0–10 times rated, air −40 to 120 °C. Throws
+ * `InputError` outside, and where the copper would pass 1000 °C.
  */
 export function coilTemperature(options: {
   readonly coil: CoilFigures;
@@ -46,6 +47,7 @@ export function coilTemperature(options: {
   const slope = coilOhms({ coil, celsius: COIL_REFERENCE_CELSIUS })[within] / (COIL_REFERENCE_CELSIUS + 234.5);
   const heating = (coil.kelvinPerWatt * volts * volts) / slope;
   const x = (x0 + Math.sqrt(x0 * x0 + 4 * heating)) / 2;
+  if (x - 234.5 > 1000) throw new InputError('volts', volts, { expected: 'fewer volts: the coil would burn' });
   const ohms = slope * x;
   return { celsius: x - 234.5, ohms, watts: (volts * volts) / ohms };
 }

@@ -1,14 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { checkCoilPullIn, checkCoilVolts } from '../../../src/compute/findings/coil.ts';
+import { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } from '../../../src/compute/findings/fuse.ts';
+import { checkHeaterVolts } from '../../../src/compute/findings/heater.ts';
 import { checkDiodeCurrent, checkReverseVolts } from '../../../src/compute/findings/diode.ts';
 import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
 import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
+import { fuseStandard } from '../../../src/compute/parts/fuse.ts';
 import type { Finding, Level } from '../../../src/compute/findings.ts';
 
 const context = { corner: 'low mains, everything on', restsOn: ['rated', 'typical'] } as const;
 const coil = { coil: 'The coil', ratedVolts: 12, coilCelsius: 80 };
 const junction = { part: 'The regulator', watts: 2, airCelsius: 55 };
+const heater = { heater: 'The heaters', ratedVolts: 12.6 };
+const iec = { standard: fuseStandard('iec-sheet-5'), ratedAmps: 1 };
+const ul = { standard: fuseStandard('ul-248-14'), ratedAmps: 1 };
 const EPS = 1e-6;
 
 /** Each rule just inside and just outside each of its limits. */
@@ -54,6 +60,24 @@ const CASES: readonly [string, Level, Finding][] = [
   ['coil volts with room', 'within', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 14.25 - EPS, limitVolts: 15 })],
   ['coil volts close', 'marginal', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 - EPS, limitVolts: 15 })],
   ['coil volts beyond', 'outside', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 + EPS, limitVolts: 15 })],
+  ['heaters low by a twentieth', 'within', checkHeaterVolts({ ...context, ...heater, minVolts: 11.97 + EPS, maxVolts: 12.6 })],
+  ['heaters high by a twentieth', 'within', checkHeaterVolts({ ...context, ...heater, minVolts: 12.6, maxVolts: 13.23 - EPS })],
+  ['heaters low by more', 'marginal', checkHeaterVolts({ ...context, ...heater, minVolts: 11.97 - EPS, maxVolts: 12.6 })],
+  ['heaters high by more than a tenth', 'outside', checkHeaterVolts({ ...context, ...heater, minVolts: 12.6, maxVolts: 13.86 + EPS })],
+  ['fuse at nine tenths', 'within', checkFuseRunning({ ...context, ...iec, rmsAmps: 0.9 - EPS })],
+  ['fuse at its rating', 'marginal', checkFuseRunning({ ...context, ...iec, rmsAmps: 1 - EPS })],
+  ['fuse over its rating', 'outside', checkFuseRunning({ ...context, ...iec, rmsAmps: 1 + EPS })],
+  ['UL fuse at three quarters', 'marginal', checkFuseRunning({ ...context, ...ul, rmsAmps: 0.75 - EPS })],
+  ['UL fuse over three quarters', 'outside', checkFuseRunning({ ...context, ...ul, rmsAmps: 0.75 + EPS })],
+  ['inrush under 29 % of melting', 'within', checkFuseInrush({ ...context, inrushA2s: 0.29 - EPS, meltingA2s: 1 })],
+  ['inrush over 29 % of melting', 'marginal', checkFuseInrush({ ...context, inrushA2s: 0.29 + EPS, meltingA2s: 1 })],
+  ['inrush over 48 % of melting', 'outside', checkFuseInrush({ ...context, inrushA2s: 0.48 + EPS, meltingA2s: 1 })],
+  ['fault ended in time', 'within', checkFuseFault({ ...context, ...iec, faultAmps: 4 })],
+  ['fault ended late', 'outside', checkFuseFault({ ...context, ...iec, faultAmps: 2.75 })],
+  ['fault just seen', 'outside', checkFuseFault({ ...context, ...iec, faultAmps: 2.1 })],
+  ['fault never seen', 'hazard', checkFuseFault({ ...context, ...iec, faultAmps: 2.1 - EPS })],
+  ['fault within breaking capacity', 'within', checkFuseBreaking({ ...context, ...ul, prospectiveAmps: 35 })],
+  ['fault beyond breaking capacity', 'hazard', checkFuseBreaking({ ...context, ...ul, prospectiveAmps: 35 + EPS })],
 ];
 
 describe('each rule on either side of each limit', () => {

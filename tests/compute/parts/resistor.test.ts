@@ -1,0 +1,18 @@
+import { describe, expect, it } from 'vitest';
+import { resistorFor, resistorRow, resistorWattsAllowed } from '../../../src/compute/parts/resistor.ts';
+
+describe('a resistor in hot air', () => {
+  it('keeps its rating to 70 °C and loses it all by 155 °C', () => {
+    const row = resistorRow('film-1w');
+    expect(resistorWattsAllowed({ row, airCelsius: 70 })).toBe(1);
+    expect(resistorWattsAllowed({ row, airCelsius: 112.5 })).toBeCloseTo(0.5, 12);
+    expect(resistorWattsAllowed({ row, airCelsius: 200 })).toBe(0);
+  });
+
+  it('is chosen to run at half of that', () => {
+    expect(resistorFor({ watts: 0.125, airCelsius: 55 })?.id).toBe('film-0-25w');
+    expect(resistorFor({ watts: 0.126, airCelsius: 55 })?.id).toBe('film-0-5w');
+    expect(resistorFor({ watts: 0.126, airCelsius: 55, share: 1 })?.id).toBe('film-0-25w');
+    expect(resistorFor({ watts: 50, airCelsius: 55 })).toBeUndefined();
+  });
+});
