@@ -174,3 +174,35 @@ export type {
   SpareWinding,
   SupplyPlan,
 } from './plan.ts';
+
+export { analyseGrounding, solveGrounding } from './grounding/analyse-grounding.ts';
+export type { GroundingAnalysis, GroundingSolution } from './grounding/grounding-result.ts';
+export type { ConverterSupply, GroundingDiode, GroundingFuse, GroundingJob, GroundingSupply, WindingSupply } from './grounding/job.ts';
+export { UNCONNECTED } from './grounding/connections.ts';
+export type {
+  CentreResistor,
+  ConverterCoupling,
+  GroundConnections,
+  Insulation,
+  Jack,
+  JackContact,
+  OutsideGear,
+  RailPole,
+  RailReference,
+  RelayContacts as RelayBarrier,
+  WindingCentre,
+  WindingKind,
+  WindingLeg,
+  WindingReference,
+} from './grounding/connections.ts';
+export { circuitNodes, groundLinks, groundPoints } from './grounding/ground-links.ts';
+export type { CircuitNodes, GroundLink, GroundPoint } from './grounding/ground-links.ts';
+export type { BranchKind } from './grounding/circuit.ts';
+export type { BranchCurrent } from './grounding/branch-currents.ts';
+export type { ClearingOption } from './grounding/clearing.ts';
+export type { HeaterBalance, LegSwing } from './grounding/heater-balance.ts';
+export { isBeyondTouch } from './grounding/jack-potentials.ts';
+export type { ContactPotential } from './grounding/jack-potentials.ts';
+export type { PartStress } from './grounding/overheating.ts';
+export type { FuseLoading, PrimaryCurrent } from './grounding/fuses-in-fault.ts';
+export type { HandCurrent, SingleFault, TouchReading } from './grounding/single-faults.ts';

@@ -106,7 +106,7 @@ export type WindingKind = 'low-voltage' | 'heater' | 'rectifier-valve';
 export type ConverterCoupling =
   /** A Y capacitor (or the sum of several) from line, or from a point that swings as half the mains does, to output negative. */
   | { readonly kind: 'y-capacitor'; readonly farads: number; readonly from: 'line' | 'midpoint' }
-  /** Only the leakage current on the data sheet, at nominal mains; read as coming from half the mains. */
+  /** Only the leakage current on the data sheet, at 230 V 50 Hz; read as coming from the middle of the mains. */
   | { readonly kind: 'rated-leakage'; readonly amps: number }
   | { readonly kind: 'unknown' };
 

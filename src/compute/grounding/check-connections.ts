@@ -1,0 +1,77 @@
+import { InputError, requireNumber } from '../errors.ts';
+import type { GroundConnections, Insulation, Jack, JackContact, WindingCentre } from './connections.ts';
+import type { GroundingSupply } from './job.ts';
+
+const PART_OHMS = { min: 0.01, max: 1e8 } as const;
+/** Cable and earth wiring; nought is a path without resistance of its own. */
+const PATH_OHMS = { min: 0, max: 1e6 } as const;
+
+const checkCentre = (centre: WindingCentre, supply: GroundingSupply): void => {
+  if (centre.kind === 'artificial-centre') {
+    for (const [index, resistor] of centre.resistors.entries()) {
+      requireNumber(`connections.winding.resistors[${index}].ohms`, resistor.ohms, PART_OHMS);
+      requireNumber(`connections.winding.resistors[${index}].ratedWatts`, resistor.ratedWatts, { min: 0.01, max: 1000 });
+    }
+  } else if (supply.kind !== 'winding' || !supply.hasCentreTap) {
+    throw new InputError('connections.winding.kind', centre.kind, { expected: 'a winding that has a centre tap' });
+  }
+};
+
+const checkInsulation = (quantity: string, insulation: Insulation): void => {
+  if (insulation.kind === 'test-voltage-only') requireNumber(`${quantity}.testVolts`, insulation.testVolts, { min: 1, max: 1e5 });
+  else if (insulation.kind !== 'unknown') requireNumber(`${quantity}.workingVolts`, insulation.workingVolts, { min: 1, max: 1e5 });
+};
+
+const checkContact = (quantity: string, contact: JackContact): void => {
+  if ('ohms' in contact) requireNumber(`${quantity}.ohms`, contact.ohms, PART_OHMS);
+};
+
+const checkJack = (jack: Jack, index: number): void => {
+  checkContact(`connections.jacks[${index}].tip`, jack.tip);
+  checkContact(`connections.jacks[${index}].sleeve`, jack.sleeve);
+  if (jack.gear.kind !== 'sleeve-to-earth') return;
+  requireNumber(`connections.jacks[${index}].gear.cableOhms`, jack.gear.cableOhms, PATH_OHMS);
+  requireNumber(`connections.jacks[${index}].gear.earthOhms`, jack.gear.earthOhms, PATH_OHMS);
+  if (jack.gear.earthDifferenceVolts !== undefined) {
+    requireNumber(`connections.jacks[${index}].gear.earthDifferenceVolts`, jack.gear.earthDifferenceVolts, { min: 0, max: 500 });
+  }
+};
+
+/** Throws `InputError` for connections that are out of range or that contradict the supply they belong to. */
+export function checkConnections(connections: GroundConnections, supply: GroundingSupply): void {
+  const { winding, rail, highTensionVolts, bondOhms, converterCoupling } = connections;
+  if (highTensionVolts !== undefined) requireNumber('connections.highTensionVolts', highTensionVolts, { min: 30, max: 3000 });
+  if (bondOhms !== undefined) requireNumber('connections.bondOhms', bondOhms, { min: 1e-5, max: 1000 });
+  if (winding.kind !== 'none' && supply.kind === 'converter') {
+    throw new InputError('connections.winding.kind', winding.kind, { expected: 'none, since a converter has no winding to ground' });
+  }
+  if (winding.kind === 'centre-tap' || winding.kind === 'artificial-centre') checkCentre(winding, supply);
+  if (winding.kind === 'elevated') {
+    checkCentre(winding.centre, supply);
+    if (highTensionVolts === undefined) {
+      throw new InputError('connections.highTensionVolts', undefined, { expected: 'the high voltage that the divider is fed from' });
+    }
+    requireNumber('connections.winding.volts', winding.volts, { min: 0.1, max: highTensionVolts * 0.99 });
+    requireNumber('connections.winding.lowerOhms', winding.lowerOhms, PART_OHMS);
+    if (winding.bypassFarads !== undefined) {
+      requireNumber('connections.winding.bypassFarads', winding.bypassFarads, { min: 1e-12, max: 1 });
+    }
+  }
+  if (rail.kind === 'through-resistance') {
+    requireNumber('connections.rail.ohms', rail.ohms, PART_OHMS);
+    if (rail.ratedWatts !== undefined) requireNumber('connections.rail.ratedWatts', rail.ratedWatts, { min: 1e-2, max: 1000 });
+  }
+  if (converterCoupling?.kind === 'y-capacitor') {
+    requireNumber('connections.converterCoupling.farads', converterCoupling.farads, { min: 1e-13, max: 1e-6 });
+  }
+  if (converterCoupling?.kind === 'rated-leakage') {
+    requireNumber('connections.converterCoupling.amps', converterCoupling.amps, { min: 1e-9, max: 0.1 });
+  }
+  checkInsulation('connections.insulation.fromMains', connections.insulation.fromMains);
+  checkInsulation('connections.insulation.fromHighTension', connections.insulation.fromHighTension);
+  for (const [index, jack] of connections.jacks.entries()) checkJack(jack, index);
+  for (const [index, relay] of connections.relays.entries()) {
+    checkInsulation(`connections.relays[${index}].insulation`, relay.insulation);
+    if (relay.work.at === 'given') requireNumber(`connections.relays[${index}].work.volts`, relay.work.volts, { min: 0, max: 1e5 });
+  }
+}
