@@ -94,18 +94,17 @@ export function createAutosave<Draft>(options: AutosaveOptions<Draft>): Autosave
 }
 
 /**
- * Flushes when the reader leaves: a phone that switches to another app may never come back to this page, and
+ * Calls `leave` when the reader leaves: a phone that switches to another app may never come back to this page, and
  * `pagehide` is not always sent, so hiding counts as leaving. Gives back how to stop.
  */
-export function flushWhenLeaving(options: {
+export function whenLeaving(options: {
   readonly page: EventTarget;
   readonly document: EventTarget & { readonly visibilityState: DocumentVisibilityState };
-  readonly flush: () => Promise<void>;
+  readonly leave: () => void;
 }): () => void {
-  const { page, document, flush } = options;
-  const leave = (): void => void flush();
+  const { page, document, leave } = options;
   const hide = (): void => {
-    if (document.visibilityState === 'hidden') void flush();
+    if (document.visibilityState === 'hidden') leave();
   };
   page.addEventListener('pagehide', leave);
   document.addEventListener('visibilitychange', hide);

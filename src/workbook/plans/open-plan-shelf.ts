@@ -8,6 +8,7 @@ import { problemOf } from '../storage/rows.ts';
 import { SET_ASIDE, sortRows } from '../storage/set-aside.ts';
 import type { SaveRequest } from './decide.ts';
 import { decideSave, withDeletion } from './decide.ts';
+import { browserNoteStorage, leaveNote, readNotes, removeNote, requestFrom } from './parting-note.ts';
 import { copyTitle, PLAN_SCHEMA, readPlanRecord, tidyTitle } from './plan-record.ts';
 import type { PlanRecord } from './plan-record.ts';
 import { bareReading, openReadingShelf, readingRecord, READINGS } from './reading-shelf.ts';
@@ -24,6 +25,8 @@ const latestFirst = <Plan>(a: PlanRecord<Plan>, b: PlanRecord<Plan>): number => 
 export async function openPlanShelf<Plan>(options: ShelfOptions<Plan>): Promise<PlanShelf<Plan>> {
   const { readPlan, now = () => new Date(), newId = randomId } = options;
   const rows = options.rows ?? (await openRows(PLAN_DATABASE));
+  // In memory there is nothing that a note could be about when the next page opens.
+  const noteStorage = rows.problem === undefined ? (options.noteStorage ?? browserNoteStorage()) : undefined;
   const notices = openNotices(PLAN_DATABASE.name);
   const readings = openReadingShelf({ rows, now, newId });
   /** Content that storage refused, by id, with the revision it was made from. */
@@ -124,8 +127,19 @@ export async function openPlanShelf<Plan>(options: ShelfOptions<Plan>): Promise<
     return records.map((record) => ({ kind: 'saved' as const, record, problem: rows.problem }));
   };
 
+  const left = readNotes({ storage: noteStorage, readPlan, now });
+  const recovered: SaveResult<Plan>[] = [];
+  for (const note of left.notes) {
+    const result = await save(requestFrom(note, await open(note.request.id)));
+    if (result.problem === undefined) removeNote(noteStorage, note.request.id);
+    if (result.kind !== 'unchanged') recovered.push(result);
+  }
+
   return {
     readings,
+    recovered,
+    leaveNote: (note) => void leaveNote(noteStorage, note),
+    removeNote: (id) => { removeNote(noteStorage, id); },
     readPlan,
     now,
     newId,
@@ -140,7 +154,7 @@ export async function openPlanShelf<Plan>(options: ShelfOptions<Plan>): Promise<
       return {
         plans: [...kept.filter(({ deletedAt }) => deletedAt === undefined), ...inPage].sort(latestFirst),
         deleted: kept.filter(({ deletedAt }) => deletedAt !== undefined).sort(latestFirst),
-        setAside: sorted.setAside,
+        setAside: [...sorted.setAside, ...left.setAside],
         problem: sorted.problem ?? rows.problem,
       };
     },

@@ -33,6 +33,8 @@ export interface PlanSession<Plan> {
   undo(): void;
   redo(): void;
   flush(): Promise<void>;
+  /** To be called when the page may be ending (`whenLeaving`): notes at once what is not kept yet, then saves it. */
+  leave(): void;
   /** Tells every change of the view; gives back how to stop. */
   watch(see: (view: SessionView<Plan>) => void): () => void;
   /** Saves what waits, then stops listening. */
@@ -51,15 +53,24 @@ export function editPlan<Plan>(options: SessionOptions<Plan>): PlanSession<Plan>
   let history: History<PlanDraft<Plan>> = startHistory({ title: record.title, plan: record.plan });
   let problem: Problem | undefined;
   let copied: SessionView<Plan>['copied'];
+  let underWay: PlanDraft<Plan> | undefined;
+  let noted: string | undefined;
   const watchers = new Set<(view: SessionView<Plan>) => void>();
 
   const autosave = createAutosave<PlanDraft<Plan>>({
     ...timing,
     save: async (draft) => {
+      underWay = draft;
       const result = await shelf.save({ id, title: draft.title, plan: draft.plan, basedOn: revision });
+      underWay = undefined;
       if (result.because !== undefined) copied = { because: result.because, from: id };
       ({ id, revision } = result.record);
       problem = result.problem;
+      // A note about older content must not come back later; one about what storage refused must stay.
+      if (noted !== undefined && problem === undefined && draft === history.present) {
+        shelf.removeNote(noted);
+        noted = undefined;
+      }
     },
     onState: () => { show(); },
   });
@@ -101,6 +112,13 @@ export function editPlan<Plan>(options: SessionOptions<Plan>): PlanSession<Plan>
     undo: () => { moveTo(undo(history)); },
     redo: () => { moveTo(redo(history)); },
     flush: () => autosave.flush(),
+    leave: () => {
+      if (autosave.state() === 'idle' && problem === undefined) return;
+      noted = id;
+      const { title, plan } = history.present;
+      shelf.leaveNote({ request: { id, title, plan, basedOn: revision }, ...(underWay === undefined ? {} : { underWay }) });
+      void autosave.flush();
+    },
     watch: (see) => {
       watchers.add(see);
       return () => watchers.delete(see);

@@ -3,6 +3,7 @@ import type { Notice } from '../storage/notices.ts';
 import type { Rows } from '../storage/rows.ts';
 import type { SetAside } from '../storage/set-aside.ts';
 import type { CopyReason, SaveRequest } from './decide.ts';
+import type { NoteStorage, PartingNote } from './parting-note.ts';
 import type { PlanRecord, ReadPlan } from './plan-record.ts';
 import type { BenchReading } from './reading.ts';
 import type { ReadingShelf } from './reading-shelf.ts';
@@ -42,6 +43,8 @@ export interface NewPlan<Plan> {
 /** The plans of one reader on one device. No method rejects because storage failed: results carry the problem. */
 export interface PlanShelf<Plan> {
   readonly readings: ReadingShelf;
+  /** What a page left in the midst of typing, saved now that the plans were opened again. */
+  readonly recovered: readonly SaveResult<Plan>[];
   readonly readPlan: ReadPlan<Plan>;
   list(): Promise<PlanListing<Plan>>;
   open(id: string): Promise<Outcome<PlanRecord<Plan>>>;
@@ -56,6 +59,10 @@ export interface PlanShelf<Plan> {
   restore(id: string): Promise<Outcome<PlanRecord<Plan>>>;
   /** Erases a deleted plan and its readings for good. */
   erase(id: string): Promise<Problem | undefined>;
+  /** Notes, at once, what would be lost if the page ended now. `underWay` is what is being saved at this moment. */
+  leaveNote(note: PartingNote<Plan>): void;
+  /** Takes such a note back, once its content is kept. */
+  removeNote(id: string): void;
   /** Tries again to keep what is held in the page. */
   keepHeld(): Promise<readonly SaveResult<Plan>[]>;
   /** Hears what other tabs keep. */
@@ -69,6 +76,8 @@ export interface ShelfOptions<Plan> {
   readonly readPlan: ReadPlan<Plan>;
   /** Default: this site's database on the device. */
   readonly rows?: Rows;
+  /** Where notes are left. Default: localStorage. */
+  readonly noteStorage?: NoteStorage;
   readonly now?: () => Date;
   readonly newId?: () => string;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createAutosave, flushWhenLeaving } from '../../../src/workbook/plans/autosave.ts';
+import { createAutosave, whenLeaving } from '../../../src/workbook/plans/autosave.ts';
 
 /** Timers that a test moves by hand. */
 function handTimers() {
@@ -118,19 +118,19 @@ describe('autosave', () => {
 });
 
 describe('leaving the page', () => {
-  it('flushes on pagehide and on hiding, not on showing, and no more once stopped', () => {
-    let flushed = 0;
+  it('is noticed on pagehide and on hiding, not on showing, and no more once stopped', () => {
+    let left = 0;
     const page = new EventTarget();
     const document = Object.assign(new EventTarget(), { visibilityState: 'visible' as DocumentVisibilityState });
-    const stop = flushWhenLeaving({ page, document, flush: () => { flushed += 1; return Promise.resolve(); } });
+    const stop = whenLeaving({ page, document, leave: () => { left += 1; } });
     document.dispatchEvent(new Event('visibilitychange'));
-    expect(flushed).toBe(0);
+    expect(left).toBe(0);
     document.visibilityState = 'hidden';
     document.dispatchEvent(new Event('visibilitychange'));
     page.dispatchEvent(new Event('pagehide'));
-    expect(flushed).toBe(2);
+    expect(left).toBe(2);
     stop();
     page.dispatchEvent(new Event('pagehide'));
-    expect(flushed).toBe(2);
+    expect(left).toBe(2);
   });
 });
