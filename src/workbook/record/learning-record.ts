@@ -31,7 +31,7 @@ export interface Answer {
   /** Which run through the quiz it belongs to: a quiz is passed or not as one run. */
   readonly sitting: string;
   readonly at: string;
-  /** Ids of the options chosen, in the order chosen where order is asked; for a numeric question the text entered. */
+  /** The options chosen, in their own words, in the order chosen where order is asked; for a numeric question the text entered. */
   readonly chosen: readonly string[];
   readonly correct: boolean;
   /** Those of `chosen` that should not have been. */
@@ -79,7 +79,9 @@ export const RECORD_LADDERS: Record<RecordKind, SchemaLadder> = {
 export const recordVersion = (kind: RecordKind): number => currentVersion(RECORD_LADDERS[kind]);
 
 const NAME = { max: 100 };
-const CHOSEN = 30;
+/** Options are kept in their own words, so that a record still reads after a quiz was edited. */
+const OPTION = { max: 400, empty: true };
+const OPTIONS = 30;
 
 type Fields = Readonly<Record<string, unknown>>;
 const within = (place: string, name: string): string => (place === '' ? name : `${place}.${name}`);
@@ -95,7 +97,7 @@ export const FACT_READERS: { readonly [Kind in RecordKind]: (place: string, fiel
   }),
   answers: (place, fields) => {
     const options = (name: string): readonly string[] =>
-      readList(within(place, name), fields[name], CHOSEN, (at, value) => readText(at, value, { max: NAME.max, empty: true }));
+      readList(within(place, name), fields[name], OPTIONS, (at, value) => readText(at, value, OPTION));
     return {
       id: readText(within(place, 'id'), fields['id'], NAME),
       lesson: readText(within(place, 'lesson'), fields['lesson'], NAME),

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { readPlan } from '../../../src/compute/plan.ts';
 import { checksumOf, deflate, toBase64Url } from '../../../src/workbook/exchange/bytes.ts';
 import { exportPlans, importPlans } from '../../../src/workbook/exchange/exchange-plans.ts';
-import { readPlansFile } from '../../../src/workbook/exchange/plans-file.ts';
 import { readPlanLink, writePlanLink } from '../../../src/workbook/exchange/plan-link.ts';
-import { openTab, rawRows, useFreshDevice } from '../device.ts';
+import { readPlansFile } from '../../../src/workbook/exchange/plans-file.ts';
+import { openPlanShelf } from '../../../src/workbook/plans/open-plan-shelf.ts';
+import { rawRows, useFreshDevice } from '../device.ts';
 import { mutate, seededNumbers } from '../mutations.ts';
-import { readSamplePlan, samplePlan } from '../sample-plan.ts';
+import { SHOP_PLANS } from '../shop-plans.ts';
 
 useFreshDevice();
 
 const MUTATIONS = 5000;
+const { name, plan } = SHOP_PLANS[0] as (typeof SHOP_PLANS)[number];
 const TIMEOUT_MILLISECONDS = 120_000;
 
 const expectNothingRan = (): void => {
@@ -25,16 +28,15 @@ const expectClear = (problem: { readonly kind: string; readonly message: string 
 
 describe(`${MUTATIONS} mutations`, () => {
   it('of a file: each is read or refused in words, and what is kept stays as it was', async () => {
-    const tab = await openTab();
-    const { record } = await tab.add('Quillon 20', samplePlan(120));
-    await tab.readings.add(record.id, { point: 'rail', value: 5.02, unit: 'V', meter: 'dc', takenAt: '2025-03-02T09:00:00.000Z', note: 'warm' });
-    await tab.add('Tarn 45', samplePlan(230, 6));
+    const tab = await openPlanShelf({ readPlan });
+    for (const { name, plan } of SHOP_PLANS) await tab.add(name, plan);
+    await tab.readings.add((await tab.list()).plans[0]?.id ?? '', { point: 'rail', value: 5.02, unit: 'V', meter: 'dc', takenAt: '2025-03-02T09:00:00.000Z', note: 'warm' });
     const [plans, readings] = [await rawRows('plans'), await rawRows('readings')];
     const text = await exportPlans(tab);
     const pick = seededNumbers(20_250_302);
     let [whole, partly, read] = [0, 0, 0];
     for (let round = 0; round < MUTATIONS; round += 1) {
-      const outcome = readPlansFile(mutate(text, pick), readSamplePlan);
+      const outcome = readPlansFile(mutate(text, pick), readPlan);
       if (!outcome.ok) {
         whole += 1;
         expectClear(outcome.problem);
@@ -42,9 +44,9 @@ describe(`${MUTATIONS} mutations`, () => {
       }
       for (const problem of outcome.value.refused) expectClear(problem);
       if (outcome.value.refused.length > 0) partly += 1;
-      for (const { plan } of outcome.value.entries) {
+      for (const entry of outcome.value.entries) {
         read += 1;
-        expect(readSamplePlan(plan)).toEqual({ ok: true, plan, dropped: [] });
+        expect(readPlan(entry.plan)).toEqual({ ok: true, plan: entry.plan, dropped: [] });
       }
     }
     // The stream of edits reaches every way out; otherwise this test would prove nothing.
@@ -52,17 +54,18 @@ describe(`${MUTATIONS} mutations`, () => {
     for (let round = 0; round < 200; round += 1) await importPlans(tab, mutate(text, pick));
     expect(await rawRows('plans')).toEqual(expect.arrayContaining([...plans]));
     expect(await rawRows('readings')).toEqual(expect.arrayContaining([...readings]));
+    tab.close();
     expectNothingRan();
   }, TIMEOUT_MILLISECONDS);
 
   it('of a link: each gives the same plan or is refused in words', async () => {
-    const written = await writePlanLink({ title: 'Quillon 20', plan: samplePlan(120, 6) });
+    const written = await writePlanLink({ title: name, plan });
     const link = written.ok ? written.value : '';
     const pick = seededNumbers(7);
     let refusals = 0;
     for (let round = 0; round < MUTATIONS; round += 1) {
-      const outcome = await readPlanLink(mutate(link, pick), readSamplePlan);
-      if (outcome.ok) expect(outcome.value).toEqual({ title: 'Quillon 20', plan: samplePlan(120, 6) });
+      const outcome = await readPlanLink(mutate(link, pick), readPlan);
+      if (outcome.ok) expect(outcome.value).toEqual({ title: name, plan });
       else {
         refusals += 1;
         expectClear(outcome.problem);
@@ -73,15 +76,15 @@ describe(`${MUTATIONS} mutations`, () => {
   }, TIMEOUT_MILLISECONDS);
 
   it('of what a link holds, under a right checksum: each is read or refused in words', async () => {
-    const text = JSON.stringify({ title: 'Quillon 20', plan: samplePlan(120, 6) });
+    const text = JSON.stringify({ title: name, plan });
     const pick = seededNumbers(11);
     let [read, refusals] = [0, 0];
     for (let round = 0; round < MUTATIONS; round += 1) {
       const packed = await deflate(new TextEncoder().encode(mutate(text, pick)));
-      const outcome = await readPlanLink(`#plan=1.${checksumOf(packed)}.${toBase64Url(packed)}`, readSamplePlan);
+      const outcome = await readPlanLink(`#plan=1.${checksumOf(packed)}.${toBase64Url(packed)}`, readPlan);
       if (outcome.ok) {
         read += 1;
-        expect(readSamplePlan(outcome.value.plan)).toMatchObject({ ok: true });
+        expect(readPlan(outcome.value.plan)).toMatchObject({ ok: true });
       } else {
         refusals += 1;
         expectClear(outcome.problem);
