@@ -118,7 +118,7 @@ describe('a tab killed in the midst of a save', () => {
     expect(await rawRows('plans')).toHaveLength(1);
   });
 
-  it('imports all the plans of a file or none', async () => {
+  it.each(['is aborted', 'runs out of room'])('imports all the plans of a file or none, when it %s after the first', async (manner) => {
     const tab = await openTab();
     for (const volts of [100, 110, 120]) await tab.add(`plan ${volts}`, samplePlan(volts));
     const file = await exportPlans(tab);
@@ -128,6 +128,7 @@ describe('a tab killed in the midst of a save', () => {
     let writes = 0;
     IDBObjectStore.prototype.put = function (this: IDBObjectStore, value: unknown) {
       writes += 1;
+      if (writes === 2 && manner === 'runs out of room') throw new DOMException('no room', 'QuotaExceededError');
       const request = original.call(this, value);
       if (writes === 2) this.transaction.abort();
       return request;
