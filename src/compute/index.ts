@@ -23,8 +23,8 @@ export { DIODES, diodeForwardVolts, diodeLeakageAmps, diodePart, diodeTypeFor, d
 export type { DiodeModel, DiodePart } from './parts/diode.ts';
 export { joinSecondaries, windingAtMains, windingFromRating, windingFromResistance, windingRegulation } from './parts/winding.ts';
 export type { WindingModel } from './parts/winding.ts';
-export { HAND_HELD_METER, windingFromReadings } from './parts/winding-readings.ts';
-export type { Bounded, MeterError, WindingEstimate, WindingReading } from './parts/winding-readings.ts';
+export { HAND_HELD_METER, HAND_HELD_OHMMETER, windingFromOhmmeter, windingFromReadings } from './parts/winding-readings.ts';
+export type { Bounded, MeterError, OhmmeterError, WindingEstimate, WindingReading } from './parts/winding-readings.ts';
 export { MAINS_CREST, MAINS_REGIONS, mainsCorners, mainsRegion } from './parts/mains.ts';
 export type { MainsCorner, MainsRegion } from './parts/mains.ts';
 export {
@@ -36,7 +36,7 @@ export {
   LINEAR_REGULATORS, adjustableOutput, currentLimitAmps, dropoutVolts, linearRegulator, protectionDiodes, quiescentAmps, regulatedVolts, regulatorWatts,
 } from './parts/regulator-linear.ts';
 export type { LinearRegulator, ProtectionDiode } from './parts/regulator-linear.ts';
-export { RELAY_COILS, coilDropper, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil } from './parts/relay.ts';
+export { RELAY_COILS, coilDropper, coilHenries, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil } from './parts/relay.ts';
 export type { CoilFigures, PullIn, RelayCoil, RelayContacts } from './parts/relay.ts';
 export { coilRelease } from './parts/suppression.ts';
 export type { CoilRelease, Suppression } from './parts/suppression.ts';

@@ -1,5 +1,5 @@
 import { InputError, requireNumber } from '../errors.ts';
-import type { Finding, Source } from '../findings.ts';
+import type { Basis, Finding, Source } from '../findings.ts';
 import { formatQuantity } from '../quantity.ts';
 import { workingStep } from '../supplies/working.ts';
 import type { WorkingStep } from '../supplies/working.ts';
@@ -28,6 +28,8 @@ export interface LoadLine {
   /** Most at switch-on with all of them on and cold. */
   readonly coldAmps: number;
   readonly working: WorkingStep;
+  /** What the figures of this line rest on. */
+  readonly basis: Basis;
   readonly source: Source;
 }
 
@@ -68,7 +70,7 @@ function workingOf(item: LoadItem, piece: PieceAmps): WorkingStep {
   return { ...each, substituted: `${each.substituted}; ${item.count} × ${formatQuantity({ value: piece.typical, unit: 'A' })} = ${formatQuantity({ value: sum, unit: 'A' })}` };
 }
 
-function lineOf(item: LoadItem, rail: LoadRail, airCelsius: number): { line: LoadLine; piece: PieceAmps } {
+function lineOf(item: LoadItem, rail: LoadRail, airCelsius: number): LoadLine {
   for (const [name, value, min] of [['count', item.count, 1], ['onAtOnce', item.onAtOnce ?? item.count, 0]] as const) {
     if (!Number.isInteger(value)) throw new InputError(name, value, { expected: 'a whole number' });
     requireNumber(name, value, { min, max: name === 'count' ? 100 : item.count });
@@ -77,11 +79,8 @@ function lineOf(item: LoadItem, rail: LoadRail, airCelsius: number): { line: Loa
   const onAtOnce = item.onAtOnce ?? item.count;
   const each = { min: piece.min, typical: piece.typical, max: piece.max };
   return {
-    piece,
-    line: {
-      name: item.name, kind: item.kind, count: item.count, onAtOnce, when: whenOf(item), nature: piece.nature, each, running: scaled(each, onAtOnce),
-      everything: scaled(each, item.count), coldAmps: piece.coldAmps * item.count, working: workingOf(item, piece), source: piece.source,
-    },
+    name: item.name, kind: item.kind, count: item.count, onAtOnce, when: whenOf(item), nature: piece.nature, each, running: scaled(each, onAtOnce),
+    everything: scaled(each, item.count), coldAmps: piece.coldAmps * item.count, working: workingOf(item, piece), basis: piece.basis, source: piece.source,
   };
 }
 
@@ -112,7 +111,7 @@ export function addLoads(options: {
   const marginRatio = requireNumber('marginRatio', options.marginRatio ?? LOAD_MARGIN, { min: 0, max: 5 });
   if (items.length > 50) throw new InputError('items', items.length, { max: 50 });
 
-  const lines = items.map((item) => lineOf(item, rail, airCelsius).line);
+  const lines = items.map((item) => lineOf(item, rail, airCelsius));
   const always = lines.filter((line) => line.when === 'always');
   const everything = total(lines.map((line) => line.everything));
   const typicalOf = (natures: readonly LoadNature[]): number => total(lines.filter((line) => natures.includes(line.nature)).map((line) => line.everything)).typical;

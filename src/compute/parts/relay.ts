@@ -76,6 +76,15 @@ export function coilPullIn(options: { readonly coil: CoilFigures; readonly airCe
 }
 
 /**
+ * Inductance of a coil, henries, with the armature in and out: resistance times the row's time constant, and half of it,
+ * as the one type that prints both has. Assumed for every other row.
+ */
+export function coilHenries(coil: Pick<RelayCoil, 'ohms' | 'operatedSeconds'>): { readonly operated: number; readonly released: number } {
+  const operated = requireNumber('coil.ohms', coil.ohms, { min: 0.1, max: 1e6 }) * requireNumber('coil.operatedSeconds', coil.operatedSeconds, { min: 1e-6, max: 1 });
+  return { operated, released: operated / 2 };
+}
+
+/**
  * Highest volts allowed across a coil at an air temperature: the printed ratios at 23 and 70 °C, straight between, on
  * beyond 70 °C to nothing at all. −40 to 125 °C (23 °C figure below 23 °C).
  */

@@ -46,6 +46,8 @@ export function windingFromResistance(options: {
   readonly reading: { readonly volts: number; readonly amps: number };
   readonly coldCelsius?: number;
   readonly hotCelsius?: number;
+  /** Total over secondary resistance where the primary was not measured; 2 when left out. */
+  readonly totalOverSecondary?: number;
 }): WindingModel & { readonly restsOn: 'measured' | 'assumed' } {
   const { primary, coldCelsius = 20, hotCelsius = coldCelsius } = options;
   const secondaryOhms = requireNumber('secondaryOhms', options.secondaryOhms, { min: 0, max: 1e5 });
@@ -53,7 +55,7 @@ export function windingFromResistance(options: {
   const amps = requireNumber('reading.amps', options.reading.amps, { min: 0, max: 1000 });
   const hot = copperRatio({ fromCelsius: coldCelsius, toCelsius: hotCelsius });
   if (primary === undefined) {
-    const ohms = 2 * secondaryOhms * hot;
+    const ohms = requireNumber('totalOverSecondary', options.totalOverSecondary ?? 2, { min: 1, max: 5 }) * secondaryOhms * hot;
     return { openCircuitVolts: volts + amps * ohms, ohms, restsOn: 'assumed' };
   }
   const primaryOhms = requireNumber('primary.ohms', primary.ohms, { min: 0, max: 1e6 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { RELAY_COILS, coilDropper, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil } from '../../../src/compute/parts/relay.ts';
+import { RELAY_COILS, coilDropper, coilHenries, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil } from '../../../src/compute/parts/relay.ts';
 import { coilRelease } from '../../../src/compute/parts/suppression.ts';
 import { copperRatio, temperatureByResistance } from '../../../src/compute/parts/copper.ts';
 
@@ -31,6 +31,10 @@ describe('coil rows', () => {
       expect((1000 * coil.ratedVolts ** 2) / coil.ohms / milliwatts, coil.id).toBeLessThan(1.05);
     }
   });
+});
+
+it('has the inductance printed for the 16 A type, operated and released', () => {
+  expect(coilHenries(relayCoil('power-16a-12v'))).toEqual({ operated: expect.closeTo(2.29, 9) as number, released: expect.closeTo(1.145, 9) as number });
 });
 
 describe('a hot coil', () => {

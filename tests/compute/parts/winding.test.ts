@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joinSecondaries, windingAtMains, windingFromRating, windingFromResistance, windingRegulation } from '../../../src/compute/parts/winding.ts';
-import { HAND_HELD_METER, windingFromReadings } from '../../../src/compute/parts/winding-readings.ts';
+import { HAND_HELD_METER, windingFromOhmmeter, windingFromReadings } from '../../../src/compute/parts/winding-readings.ts';
 
 describe('a winding from its rating', () => {
   it('gives the shop-floor examples: 9 V 6 VA of 20 %, 15 V 50 VA of 12 %, 12 V 20 VA of 15 %', () => {
@@ -100,5 +100,48 @@ describe('a winding from two readings', () => {
     for (const heavier of [{ volts: 6.7, amps: 2 }, { volts: 6.5, amps: 1 }, { volts: 6.5, amps: -2 }, { volts: NaN, amps: 2 }]) {
       expect(() => windingFromReadings({ lighter, heavier, nominalMainsVolts: 120 })).toThrow(RangeError);
     }
+  });
+});
+
+describe('a winding from an ohmmeter and one reading', () => {
+  const winding = { secondaryOhms: 2, primaryOhms: 300, reading: { volts: 18, amps: 0, mainsVolts: 225 }, nominalMainsVolts: 230 } as const;
+
+  it('is told well enough where the copper is thin', () => {
+    const found = windingFromOhmmeter(winding);
+    const open = (18 * 230) / 225;
+    expect(found.openCircuitVolts.value).toBeCloseTo(open, 12);
+    expect(found.ohms.value).toBeCloseTo(2 + 300 * (open / 230) ** 2, 12);
+    expect(found).toMatchObject({ telling: true, restsOn: 'measured' });
+    expect(found.ohms.least).toBeLessThan(found.ohms.value);
+    expect(found.ohms.most).toBeGreaterThan(found.ohms.value);
+  });
+
+  it('is not told for a heater winding: the leads are larger than the copper', () => {
+    expect(windingFromOhmmeter({ secondaryOhms: 0.05, primaryOhms: 3, reading: { volts: 6.6, amps: 0 }, nominalMainsVolts: 120 }).telling).toBe(false);
+  });
+
+  it('is wider, and says why, where the primary was not measured', () => {
+    const { primaryOhms, ...secondaryOnly } = winding;
+    const assumed = windingFromOhmmeter(secondaryOnly);
+    expect(primaryOhms).toBe(300);
+    expect(assumed.restsOn).toBe('assumed');
+    expect(assumed.ohms.value).toBeCloseTo(4, 12);
+    expect((assumed.ohms.most - assumed.ohms.least) / assumed.ohms.value).toBeGreaterThan((windingFromOhmmeter(winding).ohms.most - windingFromOhmmeter(winding).ohms.least) / windingFromOhmmeter(winding).ohms.value);
+  });
+
+  it('holds the truth inside its limits whatever the errors within the meters’ sheets', () => {
+    const error = fc.double({ min: -1, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 20, noNaN: true }), fc.double({ min: 10, max: 500, noNaN: true }), error, error, error, error, (secondary, primary, ohmsGain, second, first, volts) => {
+        const truth = secondary + primary * (18 / 230) ** 2;
+        const read = (ohms: number, count: number) => Math.max(0, (ohms - count * 0.2) / (1 + ohmsGain * 0.01));
+        const found = windingFromOhmmeter({
+          secondaryOhms: read(secondary, second), primaryOhms: read(primary, first), reading: { volts: 18 / (1 + volts * HAND_HELD_METER.voltsGain), amps: 0 }, nominalMainsVolts: 230,
+        });
+        expect(found.ohms.least).toBeLessThanOrEqual(truth * (1 + 1e-12));
+        expect(found.ohms.most).toBeGreaterThanOrEqual(truth * (1 - 1e-12));
+      }),
+      { seed: 31 },
+    );
   });
 });
