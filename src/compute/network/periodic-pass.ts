@@ -2,7 +2,7 @@ import { SolveError } from '../errors.ts';
 import type { Stepper } from './stepper.ts';
 
 const SHORTEST_PART = 1e-10;
-const MAX_STEPS = 20000;
+const MAX_STEPS = 8000;
 /** A mesh taken over from an earlier pass is given up when a step on it errs more than this many times the tolerance. */
 const WORN_OUT = 10;
 
@@ -122,16 +122,17 @@ function makeMesh(options: PeriodicPassOptions): PassReport {
       }
       const error = judge(options);
       const growth = Math.min(4, 0.85 * Math.max(error, 1e-6) ** -0.25);
-      if (error > 1 && h > shortest * 10) {
+      if (error > 1 && h > shortest) {
         stepper.retreat();
-        step = h * Math.max(0.1, growth);
+        // A state forced to jump (a capacitor across an ideal source) errs however short the step: take the shortest.
+        step = Math.max(shortest, h * Math.max(0.1, growth));
         continue;
       }
       stepper.accept(h);
       t = h === left ? end : t + h;
       tally.add(stepper.states, t);
       // A step cut short by the grid says little against a longer one that was doing well.
-      step = h < step ? Math.max(step, h * growth) : h * growth;
+      step = h < step ? Math.max(step, h * growth) : h * Math.max(1, growth);
     }
     onGrid?.(grid);
   }

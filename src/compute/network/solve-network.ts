@@ -30,6 +30,10 @@ export const NETWORK_INTERVALS = 512;
 
 const SEARCH_INTERVALS = 48;
 const SEARCH_TOLERANCE = 3e-5;
+/** Volts or amps per period below which a state is at rest. */
+const LEAST_TRAVEL = 1e-7;
+/** A state below this (volts, amps) is as good as none. */
+const LEAST_SIZE = 1e-6;
 const WARM_UP_PERIODS = 2;
 const MAX_PASSES = 80;
 /** Relative size of a correction that ends the search. */
@@ -78,9 +82,13 @@ export function solveNetwork({ hertz, elements, intervals = NETWORK_INTERVALS }:
   return sampleOnePeriod({ circuit, stepper, hertz, scales, intervals });
 }
 
-/** Scales of error: what a state travels in a period, however large it stands; never less than a trace of it. */
+/**
+ * Scales of error: what a state travels in a period, however large it stands, but not so little that the error allowed
+ * would drown in the rounding of the largest state.
+ */
 function scalesFrom({ largest, travel }: PassReport): Float64Array {
-  return travel.map((t, k) => Math.max(t, 1e-9 * (largest[k] as number), 1e-12));
+  const top = largest.reduce((a, b) => Math.max(a, b), 1e-6);
+  return travel.map((t, k) => Math.max(t, 1e-6 * (largest[k] as number), 1e-8 * top, LEAST_TRAVEL));
 }
 
 /** Leaves the stepper at states that repeat; gives the scales that errors of the period are judged by. */
@@ -94,6 +102,7 @@ function findPeriodicStates(stepper: Stepper, hertz: number): Float64Array {
   for (let i = 0; i < WARM_UP_PERIODS; i += 1) {
     scales = scalesFrom(pass(1e-2));
   }
+  let unit: Float64Array = new Float64Array(count).fill(LEAST_SIZE);
   let start: Float64Array = Float64Array.from(states);
   let step: Float64Array = new Float64Array(count);
   let goodStart = start;
@@ -110,7 +119,9 @@ function findPeriodicStates(stepper: Stepper, hertz: number): Float64Array {
     stepper.sensitivity = undefined;
     const { largest } = report;
     const miss = states.map((v, k) => v - (start[k] as number));
-    const size = Math.sqrt(miss.reduce((s, v, k) => s + (v / (scales[k] as number)) ** 2, 0));
+    // In units of the largest each state has ever been, so that volts and amps stand side by side.
+    unit = unit.map((v, k) => Math.max(v, largest[k] as number));
+    const size = Math.sqrt(miss.reduce((s, v, k) => s + (v / (unit[k] as number)) ** 2, 0));
     if (size > goodMiss && shortened < 3) {
       // Too long a step: halve it. After three halvings simply going on from here, as the real circuit would, is better.
       shortened += 1;
@@ -128,8 +139,6 @@ function findPeriodicStates(stepper: Stepper, hertz: number): Float64Array {
     goodMiss = size;
     goodStart = start;
     scales = scalesFrom(report);
-    // In units of each state's own size, so that volts and amps stand side by side.
-    const unit = largest.map((v) => Math.max(v, 1e-9));
     const matrix = sensitivity.map((v, e) => {
       const row = Math.floor(e / count);
       const column = e % count;

@@ -132,9 +132,10 @@ class TransientRun {
         error = Math.max(error, Math.abs(stepper.errors[k] as number) / (STEP_TOLERANCE * (this.#sizes[k] as number)));
       }
       const growth = Math.min(4, 0.85 * Math.max(error, 1e-6) ** -0.25);
-      if (error > 1 && h > 10 * shortest) {
+      if (error > 1 && h > shortest) {
         stepper.retreat();
-        step = h * Math.max(0.1, growth);
+        // A state forced to jump (a capacitor switched onto an ideal source) errs however short the step.
+        step = Math.max(shortest, h * Math.max(0.1, growth));
         continue;
       }
       const after = this.#crossings();
@@ -150,7 +151,7 @@ class TransientRun {
       for (let k = 0; k < this.#sizes.length; k += 1) {
         this.#sizes[k] = Math.max(this.#sizes[k] as number, Math.abs(stepper.states[k] as number));
       }
-      step = h < step ? Math.max(step, h * growth) : h * growth;
+      step = h < step ? Math.max(step, h * growth) : h * Math.max(1, growth);
       levels = after;
       let changed = false;
       if (crossed) {

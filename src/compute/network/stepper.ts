@@ -63,7 +63,35 @@ export class Stepper {
       this.#next[k] = (this.states[k] as number) + step * sum;
       this.errors[k] = step * error;
     }
+    this.#filterErrors();
     return true;
+  }
+
+  /**
+   * Passes the raw error through the last stage once more: a state that follows a stiff part of the circuit forgets an
+   * error within the step, and only what survives should shorten the step.
+   * Source: E. Hairer and G. Wanner, "Solving Ordinary Differential Equations II" (1996), equation IV.8.19.
+   */
+  #filterErrors(): void {
+    const { equations, devices } = this.circuit;
+    const column = this.#column;
+    column.fill(0);
+    for (const device of devices) {
+      if (!device.linearState) continue;
+      const push = device.linearState(equations).ampsByBase * (this.errors[device.state as number] as number);
+      column[device.first] = (column[device.first] as number) - push;
+      column[device.second] = (column[device.second] as number) + push;
+    }
+    this.instant.linear.solve(column);
+    column[0] = 0;
+    for (const device of devices) {
+      if (!device.linearState) continue;
+      const k = device.state as number;
+      const link = device.linearState(equations);
+      const volts = (column[device.first] as number) - (column[device.second] as number);
+      const raw = this.errors[k] as number;
+      this.errors[k] = raw + equations.reach * (link.rateByVolts * volts + link.rateByBase * raw);
+    }
   }
 
   /** Returns to the start of the last step tried. */
