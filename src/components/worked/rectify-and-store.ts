@@ -1,9 +1,9 @@
 import { nextRatedVolts, solveRectifier, type RectifierTopology } from '../../compute/index.ts';
 import type { RectifierSheetProps } from '../../drawings/rectifier-sheet.tsx';
 import { cycleOf, type Cycle } from '../../widgets/shared/cycle.ts';
-import type { Shop } from '../shop.ts';
+import { given, type Shop } from '../shop.ts';
+import { cornerOf, quillonChain, rectifyAt, settledParts, supplyCase } from './small-transformer.ts';
 import { listLoad } from './the-load-list.ts';
-import { cornerOf, quillonChain, rectifyAt, supplyCase } from './small-transformer.ts';
 import { figure, solved as result, worked, type Worked } from './worked.ts';
 
 /** Winding RMS over the load's DC on an ideal supply whose source resistance is this part of the load's. */
@@ -21,6 +21,11 @@ function ratioAt(topology: RectifierTopology, sourceShare: number): number {
   return solved.winding.rmsAmps / solved.load.meanAmps;
 }
 
+interface BareWinding {
+  readonly openCircuitVolts: number;
+  readonly ohms: number;
+}
+
 /** Softest and stiffest supply that a technician is likely to meet: source resistance over load resistance. */
 const SOFT = 0.2;
 const STIFF = 0.001;
@@ -32,7 +37,9 @@ export function work(shop: Shop): Worked<string> & {
 } {
   const job = shop.quillon20;
   const chain = quillonChain(job);
-  const { ratedAmps = 0 } = chain.winding;
+  const { transformer } = settledParts(job);
+  const heater = given(job.amp.heater, 'a heater winding');
+  const ratedAmps = given(chain.winding.ratedAmps, 'the rating of its winding');
   const oneCoil = listLoad(job).lines[0]?.each.typical ?? Number.NaN;
   const dc = chain.load.everythingAmps;
   const nominal = cornerOf(chain, { mains: 'nominal', load: 'everything', reservoir: 'marked' });
@@ -41,20 +48,20 @@ export function work(shop: Shop): Worked<string> & {
 
   const solved = rectifyAt({ chain, corner: nominal, amps: dc });
   const ratio = solved.winding.rmsAmps / dc;
-  const ratioOf = (topology: RectifierTopology, winding?: typeof job.heater): number =>
+  const ratioOf = (topology: RectifierTopology, winding?: BareWinding): number =>
     rectifyAt({ chain, corner: nominal, amps: dc, topology, ...(winding && { winding }) }).winding.rmsAmps / dc;
 
   const rmsAt = (amps: number): number => rectifyAt({ chain, corner: nominal, amps }).winding.rmsAmps;
   const dcAllowed = largestBelow((amps) => rmsAt(amps) <= ratedAmps, ratedAmps);
   const overRms = rmsAt(ratedAmps);
 
-  const crestLoss = (winding?: typeof job.heater): number => {
+  const crestLoss = (winding?: BareWinding): number => {
     const at = (crestFactor: number): number =>
       rectifyAt({ chain, corner: nominal, amps: dc, crestFactor, ...(winding && { winding }) }).rail.meanVolts;
     return at(Math.SQRT2) - at(low.crestFactor);
   };
 
-  const stiff = rectifyAt({ chain, corner: nominal, amps: dc, winding: job.heater });
+  const stiff = rectifyAt({ chain, corner: nominal, amps: dc, winding: heater });
   const at50 = rectifyAt({ chain, corner: { ...nominal, hertz: 50 }, amps: dc });
   const ripple = solved.rail.rippleVolts;
   const ruleRipple = dc / (2 * nominal.hertz * chain.reservoir.farads);
@@ -69,11 +76,11 @@ export function work(shop: Shop): Worked<string> & {
   const badRating = 25;
 
   const figures = {
-    rail: figure(job.railVolts, 'V'),
+    rail: figure(job.rail.volts, 'V'),
     dc: figure(dc, 'A'),
-    ratedVolts: figure(job.winding.ratedVolts, 'V'),
+    ratedVolts: figure(transformer.secondaryVolts, 'V'),
     ratedAmps: figure(ratedAmps, 'A'),
-    voltAmps: figure(job.winding.voltAmps, 'VA'),
+    voltAmps: figure(transformer.voltAmps, 'VA'),
     mains: figure(job.mains.nominalVolts, 'V'),
     reservoir: figure(chain.reservoir.farads, 'F'),
     conduction: result(solved.diode.conductionDegrees, '', 2),
@@ -83,13 +90,13 @@ export function work(shop: Shop): Worked<string> & {
     windingRms: result(solved.winding.rmsAmps, 'A'),
     ratio: result(ratio, '', 2),
     bridgeSoft: result(ratio, '', 2),
-    bridgeStiff: result(ratioOf('bridge', job.heater), '', 2),
+    bridgeStiff: result(ratioOf('bridge', heater), '', 2),
     tapSoft: result(ratioOf('centre-tap'), '', 2),
-    tapStiff: result(ratioOf('centre-tap', job.heater), '', 2),
+    tapStiff: result(ratioOf('centre-tap', heater), '', 2),
     halfSoft: result(ratioOf('half-wave'), '', 2),
-    halfStiff: result(ratioOf('half-wave', job.heater), '', 2),
+    halfStiff: result(ratioOf('half-wave', heater), '', 2),
     doublerSoft: result(ratioOf('doubler'), '', 2),
-    doublerStiff: result(ratioOf('doubler', job.heater), '', 2),
+    doublerStiff: result(ratioOf('doubler', heater), '', 2),
     bridgeLow: result(ratioAt('bridge', SOFT), '', 2),
     bridgeHigh: result(ratioAt('bridge', STIFF), '', 2),
     doublerHigh: result(ratioAt('doubler', STIFF), '', 2),
@@ -99,12 +106,12 @@ export function work(shop: Shop): Worked<string> & {
     mean: result(solved.rail.meanVolts, 'V'),
     valley: result(solved.rail.minVolts, 'V'),
     noLoadHigh: result(unloaded.rail.maxVolts, 'V'),
-    naiveVolts: result(job.winding.ratedVolts * Math.SQRT2, 'V'),
+    naiveVolts: result(transformer.secondaryVolts * Math.SQRT2, 'V'),
     idleVolts: result(idle.rail.meanVolts, 'V'),
     highRms: result(high.winding.rmsAmps, 'A'),
     stiffMean: result(stiff.rail.meanVolts, 'V'),
     flatCrest: figure(low.crestFactor, ''),
-    flatStiff: result(crestLoss(job.heater), 'V', 2),
+    flatStiff: result(crestLoss(heater), 'V', 2),
     flatSoft: result(crestLoss(), 'V', 2),
     ruleRipple: result(ruleRipple, 'V', 2),
     solvedRipple: result(ripple, 'V', 2),
@@ -133,7 +140,7 @@ export function work(shop: Shop): Worked<string> & {
         {
           ask: 'What does the winding give with nothing on it?',
           words: 'Its label holds at rated current only. A transformer of this size gives that much more when it idles.',
-          sum: `${text('ratedVolts')} × ${figure(1 + job.winding.regulation, '').text} = ${figure(winding.openCircuitVolts, 'V').text}`,
+          sum: `${text('ratedVolts')} × ${figure(1 + transformer.regulationRatio, '').text} = ${figure(winding.openCircuitVolts, 'V').text}`,
         },
         {
           ask: 'How soft is it?',

@@ -1,20 +1,19 @@
 import {
-  INSULATORS, JUNCTION_AIM_CELSIUS, JUNCTION_LIMIT_CELSIUS, currentLimitAmps, diodePart, esrLimitOhms, heatsinkNeeded, linearRegulator, solveRectifier, windingFromRating,
+  COLD_INRUSH, INSULATORS, JUNCTION_AIM_CELSIUS, JUNCTION_LIMIT_CELSIUS, buck, currentLimitAmps, diodePart, esrLimitOhms, heatsinkNeeded, linearRegulator, solveRectifier,
 } from '../../compute/index.ts';
+import type { PlanTransformer } from '../../compute/plan.ts';
 import { solveCorner } from '../../compute/supplies/chain-corner.ts';
-import { linearStage } from '../../compute/supplies/chain-parts.ts';
-import type { BuckStage, ChainInput, SolvedCorner } from '../../compute/supplies/chain-types.ts';
-import { junctionToAirKelvinPerWatt, stageHeatWatts } from '../../compute/supplies/regulator-stage.ts';
-import type { Shop } from '../shop.ts';
+import { buckStage, linearStage } from '../../compute/supplies/chain-parts.ts';
+import type { ChainInput, SolvedCorner } from '../../compute/supplies/chain-types.ts';
 import type { LoadState, MainsState, ReservoirState } from '../../compute/supplies/corners.ts';
-import { cornerOf, quillonChain, supplyCase } from './small-transformer.ts';
+import { junctionToAirKelvinPerWatt, stageHeatWatts } from '../../compute/supplies/regulator-stage.ts';
+import { transformerWinding } from '../../compute/supplies/size-transformer.ts';
+import { given, type Shop } from '../shop.ts';
+import { cornerOf, quillonChain, settledParts, supplyCase } from './small-transformer.ts';
 import { figure, inWords, solved, worked, type Worked } from './worked.ts';
 
-/** A switching step-down board as sold for hobby use: typical, and to be read off the board's own sheet. */
-const BUCK: Omit<BuckStage, 'outputVolts'> = {
-  kind: 'buck', name: 'step-down board', outputToleranceRatio: 0.04, lossVolts: 1.3, headroomVolts: 1.5, minInputVolts: 4.5, maxInputVolts: 40,
-  quiescentAmps: 0.01, ratedAmps: 2, junctionToAirKelvinPerWatt: 50, maxJunctionCelsius: 125, basis: 'typical',
-};
+/** Row of the catalogue for a common step-down board; typical. */
+const BUCK = 'buck-150k';
 
 /** The heaters of so many small valves, on a rail of their rated volts: too many for a one-amp regulator to start. */
 const MANY_HEATERS = 6;
@@ -26,10 +25,10 @@ function corner(chain: ChainInput, mains: MainsState, reservoir: ReservoirState,
 }
 
 /** The same rail from a transformer of the same size whose label reads the rail's own volts: what is asked for most often. */
-const withWindingOf = (chain: ChainInput, volts: number, { voltAmps, regulation }: Shop['quillon20']['winding']): ChainInput => {
-  const ratedAmps = voltAmps / volts;
-  return { ...chain, winding: { ...windingFromRating({ ratedVolts: volts, ratedAmps, regulation }), ratedAmps, basis: 'rated' } };
-};
+const withLabel = (chain: ChainInput, transformer: PlanTransformer, secondaryVolts: number): ChainInput => ({
+  ...chain,
+  winding: transformerWinding({ ...transformer, secondaryVolts }),
+});
 
 interface ColdStart {
   readonly amps: number;
@@ -42,12 +41,14 @@ interface ColdStart {
  * take what that current gives them, and the reservoir sags under it. Where the three meet is found by halving.
  */
 function coldStart(shop: Shop, heaterOhms: number): ColdStart {
-  const { spare, reservoir, mains } = shop.tarn45;
-  const part = linearRegulator(shop.quillon20.regulator);
-  const diode = diodePart('1n540x').typical;
+  const { amp, parts, mains } = shop.tarn45;
+  const spare = given(amp.spare, 'a spare winding');
+  const reservoir = given(parts.reservoir, 'a reservoir');
+  const part = linearRegulator(settledParts(shop.quillon20).regulator);
+  const diode = diodePart(given(parts.diode, 'a diode')).typical;
   const inputVolts = (amps: number): number =>
     solveRectifier({
-      topology: 'bridge', winding: spare, hertz: mains.hertz, diode,
+      topology: 'bridge', winding: { openCircuitVolts: spare.openCircuitVolts, ohms: spare.ohms }, hertz: mains.hertz, diode,
       reservoir: { farads: reservoir.farads, ohms: esrLimitOhms(reservoir) }, load: { amps },
     }).rail.meanVolts;
   let low = 0;
@@ -65,7 +66,8 @@ function coldStart(shop: Shop, heaterOhms: number): ColdStart {
 export function work(shop: Shop): Worked<string> {
   const job = shop.quillon20;
   const chain = quillonChain(job);
-  const part = linearRegulator(job.regulator);
+  const { regulator, transformer } = settledParts(job);
+  const part = linearRegulator(regulator);
   const stage = linearStage(part);
   // The valley is deepest with the smallest, oldest reservoir, the heat greatest with the largest.
   const low = corner(chain, 'low', 'smallest-oldest');
@@ -74,25 +76,25 @@ export function work(shop: Shop): Worked<string> {
   const high = corner(chain, 'high', 'largest');
   const bench = corner(chain, 'nominal', 'marked', 'running');
   const unloaded = corner(chain, 'high', 'largest', 'off');
-  const asked = corner(withWindingOf(chain, job.railVolts, job.winding), 'low', 'smallest-oldest');
+  const asked = corner(withLabel(chain, transformer, job.rail.volts), 'low', 'smallest-oldest');
   const dc = chain.load.everythingAmps;
   const { airCelsius } = chain.cooling;
   const contact = INSULATORS.find(({ id }) => id === 'bare-compound')?.kelvinPerWatt ?? Number.NaN;
   const path = { airCelsius, junctionToCase: part.junctionToCase, insulator: contact };
   const heatsink = heatsinkNeeded({ ...path, watts: high.regulatorWatts });
 
-  const ldo = corner({ ...chain, stage: linearStage(linearRegulator(`ldo-${job.railVolts}`)) }, 'low', 'smallest-oldest');
-  const heaters = shop.tarn45.loads.find((item) => item.kind === 'heater');
-  if (heaters?.coldRatio === undefined) throw new Error('the Tarn 45 has heaters with a cold ratio');
+  const ldo = corner({ ...chain, stage: linearStage(linearRegulator(`ldo-${job.rail.volts}`)) }, 'low', 'smallest-oldest');
+  const heaters = given(shop.tarn45.loads.find((item) => item.kind === 'heater'), 'heaters on the Tarn 45');
+  const coldRatio = heaters.coldRatio ?? COLD_INRUSH.typical;
   const hot = heaters.count * heaters.amps;
   const many = MANY_HEATERS * heaters.amps;
-  const start = coldStart(shop, heaters.volts / (many * heaters.coldRatio));
+  const start = coldStart(shop, heaters.volts / (many * coldRatio));
   const example = { watts: 3, airCelsius: 60 };
   const spareLow = low.headroomVolts ?? Number.NaN;
   const dropout = low.neededVolts - stage.outputVolts * (1 + stage.outputToleranceRatio);
 
   const figures = {
-    rail: figure(job.railVolts, 'V'),
+    rail: figure(job.rail.volts, 'V'),
     dc: figure(dc, 'A'),
     mean: solved(bench.rectifier.rail.meanVolts, 'V'),
     lowMains: figure(job.mains.lowVolts, 'V'),
@@ -120,18 +122,18 @@ export function work(shop: Shop): Worked<string> {
     contact: figure(contact, 'K/W'),
     heatsinkNeeded: solved(heatsink, 'K/W'),
     heaterHot: figure(hot, 'A'),
-    heaterCold: figure(hot * heaters.coldRatio, 'A'),
+    heaterCold: figure(hot * coldRatio, 'A'),
     limitAmps: figure(part.shortCircuitAmps.peak, 'A'),
     manyHot: figure(many, 'A'),
-    manyCold: solved(many * heaters.coldRatio, 'A', 2),
+    manyCold: solved(many * coldRatio, 'A', 2),
     startAmps: solved(start.amps, 'A', 2),
     startVolts: solved(start.heaterVolts, 'V', 2),
     heaterHeat: solved(start.watts, 'W', 2),
     tabAtTarget: solved(JUNCTION_AIM_CELSIUS - high.regulatorWatts * part.junctionToCase, '°C'),
     askedShort: solved(-(asked.headroomVolts ?? Number.NaN), 'V', 2),
-    askedLabel: figure(job.railVolts, 'V'),
+    askedLabel: figure(job.rail.volts, 'V'),
     noLoadHigh: solved(unloaded.rectifier.rail.maxVolts, 'V'),
-    buckHeat: solved(stageHeatWatts({ ...BUCK, outputVolts: job.railVolts }, high.rectifier.rail.meanVolts, dc), 'W', 2),
+    buckHeat: solved(stageHeatWatts(buckStage(buck(BUCK), job.rail.volts), high.rectifier.rail.meanVolts, dc), 'W', 2),
     exampleWatts: figure(example.watts, 'W'),
     exampleAir: figure(example.airCelsius, '°C'),
   };
@@ -139,13 +141,13 @@ export function work(shop: Shop): Worked<string> {
 
   return worked({
     figures,
-    names: { regulator: job.regulator, manyHeaters: inWords(MANY_HEATERS) },
+    names: { regulator, manyHeaters: inWords(MANY_HEATERS) },
     asked: ['regulator', 'exampleWatts', 'exampleAir', 'contact', 'junctionToCase', 'target', 'limitAmps', 'noLoadHigh', 'rail'],
     answers: {
       'ldo-headroom': ldo.headroomVolts ?? Number.NaN,
       heatsink: heatsinkNeeded({ ...path, ...example }),
     },
-    opened: { ...supplyCase(job, dc), regulator: job.regulator, airCelsius },
+    opened: { ...supplyCase(job, dc), regulator },
     steps: [
       {
         ask: 'What does the regulator need at its input?',

@@ -1,26 +1,37 @@
-import { diodePart, linearRegulator, solveRectifier, windingFromRating, type RectifierSolution, type RectifierTopology } from '../../compute/index.ts';
+import { diodePart, linearRegulator, solveRectifier, type RectifierSolution, type RectifierTopology } from '../../compute/index.ts';
+import type { PlanTransformer, SupplyPlan } from '../../compute/plan.ts';
 import { chainDiode, chainReservoir, linearStage } from '../../compute/supplies/chain-parts.ts';
 import type { ChainInput } from '../../compute/supplies/chain-types.ts';
 import { operatingCorners, type LoadState, type MainsState, type OperatingCorner, type ReservoirState } from '../../compute/supplies/corners.ts';
+import { transformerWinding } from '../../compute/supplies/size-transformer.ts';
 import type { InitialCase } from '../../widgets/shared/definition.ts';
-import type { Shop } from '../shop.ts';
+import { given } from '../shop.ts';
 import { listLoad } from './the-load-list.ts';
 
-type Job = Shop['quillon20'];
+/** The type of the diode family that the shop fits. */
+const DIODE_TYPE = '1N4002';
 
-/** The Quillon 20's rail as the shop builds it: a small transformer, a bridge, a reservoir and a fixed regulator. */
-export function quillonChain(job: Job): ChainInput {
-  const { winding, mains, airCelsius, reservoir } = job;
-  const ratedAmps = winding.voltAmps / winding.ratedVolts;
-  const { topology } = job;
-  const { running, design } = listLoad(job);
+/** What a plan must name before a lesson can solve it as a small transformer with a regulator behind. */
+export const settledParts = ({ parts }: SupplyPlan): { readonly topology: RectifierTopology; readonly transformer: PlanTransformer; readonly regulator: string; readonly diode: string; readonly reservoir: { readonly farads: number; readonly ratedVolts: number } } => ({
+  topology: given(parts.topology, 'a rectifier'),
+  transformer: given(parts.transformer, 'a transformer'),
+  regulator: given(parts.regulator, 'a regulator'),
+  diode: given(parts.diode, 'a diode'),
+  reservoir: given(parts.reservoir, 'a reservoir'),
+});
+
+/** The Quillon 20's rail as the shop builds it, sized for its load list with the margin on. */
+export function quillonChain(plan: SupplyPlan): ChainInput {
+  const { topology, transformer, regulator, diode, reservoir } = settledParts(plan);
+  const { airCelsius } = plan.amp;
+  const { running, design } = listLoad(plan);
   return {
-    mains,
-    winding: { ...windingFromRating({ ratedVolts: winding.ratedVolts, ratedAmps, regulation: winding.regulation }), ratedAmps, basis: 'rated' },
+    mains: plan.mains,
+    winding: transformerWinding(transformer),
     topology,
-    diode: chainDiode(diodePart(job.diode), job.diodeType),
-    reservoir: chainReservoir({ ...reservoir, topology, hertz: mains.hertz, airCelsius }),
-    stage: linearStage(linearRegulator(job.regulator)),
+    diode: chainDiode(diodePart(diode), DIODE_TYPE),
+    reservoir: chainReservoir({ ...reservoir, topology, hertz: plan.mains.hertz, airCelsius }),
+    stage: linearStage(linearRegulator(regulator)),
     load: { offAmps: 0, runningAmps: running.typical, everythingAmps: design.amps },
     cooling: { airCelsius },
   };
@@ -56,17 +67,21 @@ export function rectifyAt(options: {
   });
 }
 
-/** The same job in the fields that the rectifier's and the regulator's calculators share. */
-export const supplyCase = (job: Job, amps: number): InitialCase => ({
-  windingVolts: job.winding.ratedVolts,
-  windingAmps: job.winding.voltAmps / job.winding.ratedVolts,
-  regulation: job.winding.regulation,
-  topology: job.topology,
-  diode: job.diode,
-  farads: job.reservoir.farads,
-  ratedVolts: job.reservoir.ratedVolts,
-  loadAmps: amps,
-  mainsVolts: job.mains.nominalVolts,
-  mainsHertz: String(job.mains.hertz),
-  mainsSpread: job.mains.highVolts / job.mains.nominalVolts - 1,
-});
+/** The same plan in the fields that the rectifier's and the regulator's calculators share. */
+export function supplyCase(plan: SupplyPlan, amps: number): InitialCase {
+  const { topology, transformer, diode, reservoir } = settledParts(plan);
+  return {
+    windingVolts: transformer.secondaryVolts,
+    windingAmps: transformer.voltAmps / transformer.secondaryVolts,
+    regulation: transformer.regulationRatio,
+    topology,
+    diode,
+    farads: reservoir.farads,
+    ratedVolts: reservoir.ratedVolts,
+    loadAmps: amps,
+    mainsVolts: plan.mains.nominalVolts,
+    mainsHertz: String(plan.mains.hertz),
+    mainsSpread: plan.mains.highVolts / plan.mains.nominalVolts - 1,
+    airCelsius: plan.amp.airCelsius,
+  };
+}

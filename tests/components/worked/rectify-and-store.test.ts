@@ -56,7 +56,7 @@ describe('what lesson 7 says of the small transformer', () => {
     expect(value('badRating')).toBeLessThan(value('noLoadHigh'));
     expect(value('badRating')).toBeGreaterThan(value('mean'));
     expect(value('diodeReverse')).toBeGreaterThan(2 * value('reverse'));
-    expect(shop.quillon20.reservoir.ratedVolts).toBe(value('goodRating'));
+    expect(shop.quillon20.parts.reservoir?.ratedVolts).toBe(value('goodRating'));
   });
 
   it('the cycle of the dial is the solved one: two pulses, the same charge each way', () => {

@@ -38,7 +38,7 @@ describe('what lesson 9 says of the Quillon 20’s regulator', () => {
     expect(value('manyHot')).toBeLessThan(1);
     expect(value('manyCold')).toBeGreaterThan(value('limitAmps'));
     expect(value('startAmps')).toBeLessThanOrEqual(value('limitAmps'));
-    expect(value('startVolts')).toBeLessThan(0.5 * shop.tarn45.railVolts);
+    expect(value('startVolts')).toBeLessThan(0.5 * shop.tarn45.rail.volts);
     expect(value('heaterHeat')).toBeGreaterThan(15);
   });
 
