@@ -8,8 +8,11 @@
  * correction step is that of Fritsch, Shafer and Crowley, "Algorithm 443" (CACM 16, 1973), fourth order.
  */
 export function wrightOmega(z: number): number {
-  // Below this, w = e^z to the last bit.
-  if (z < -37) return Math.exp(z);
+  if (z < -12) {
+    // The series of the Lambert function about zero: the next term is below rounding here.
+    const e = Math.exp(z);
+    return e * (1 - e * (1 - 1.5 * e));
+  }
   let w: number;
   if (z < -1.5) {
     const e = Math.exp(z);

@@ -64,7 +64,7 @@ export class DiodeArms {
     const exponent = (driveOff - sharedOhms * on + ohms * is) / n;
     if (exponent < -40) {
       // The usual case: the idle arm carries its leakage and nothing that a double could show.
-      offExcess = is * Math.exp(Math.max(exponent, -600));
+      offExcess = 1e-290;
     } else {
       const shared = this.#bothConduct(driveOn, driveOff, ohms, sharedOhms, sharedOhms * (on - Math.sign(sharedOhms) * is));
       const apart = ohms - Math.abs(sharedOhms);

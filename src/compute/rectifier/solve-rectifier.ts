@@ -69,7 +69,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
     safeVolts: winding.openCircuitVolts * wave.scale * wave.level,
   });
 
-  const meanVolts = pass.railSeconds / span;
+  const meanVolts = pass.railVoltSeconds / span;
   if (!(meanVolts > 0)) {
     throw new SolveError('overloaded', 'The load draws more than the supply can deliver: the mean rail is not above zero.');
   }
@@ -88,7 +88,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
   const minVolts = -trace.maximum(railVolts.map((v) => -v), (c) => -c.railVolts);
   const cycle = 1 / hertz;
   const diodePeak = Math.max(trace.maximum(amps1, (c) => c.arms.amps1), trace.maximum(amps2, (c) => c.arms.amps2));
-  const diodeRms = Math.sqrt(pass.armSquares / cycle);
+  const diodeRms = Math.sqrt(pass.armAmpSquaredSeconds / cycle);
   const perHalf = topology === 'centre-tap';
   const windingPeak = perHalf
     ? diodePeak
@@ -98,7 +98,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
     trace.secondsAbove(amps1, (c) => c.arms.amps1, conducting) + trace.secondsAbove(amps2, (c) => c.arms.amps2, conducting);
   return {
     rail: { meanVolts, minVolts, maxVolts, rippleVolts: maxVolts - minVolts },
-    winding: { rmsAmps: perHalf ? diodeRms : Math.sqrt(pass.windingSquares / span), peakAmps: windingPeak },
+    winding: { rmsAmps: perHalf ? diodeRms : Math.sqrt(pass.windingAmpSquaredSeconds / span), peakAmps: windingPeak },
     diode: {
       meanAmps: pass.armCoulombs / cycle,
       rmsAmps: diodeRms,
@@ -106,7 +106,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
       reverseVolts: trace.reverseVolts,
       conductionDegrees: 360 * hertz * conductingSeconds,
     },
-    reservoir: { rmsAmps: Math.sqrt(pass.reservoirSquares / (states * span)) },
+    reservoir: { rmsAmps: Math.sqrt(pass.reservoirAmpSquaredSeconds / (states * span)) },
     load: { meanAmps: pass.loadCoulombs / span },
     waveform: cycleWaveform({ trace, topology, wave, openCircuitVolts: winding.openCircuitVolts, hertz }),
   };

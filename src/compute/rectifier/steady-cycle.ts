@@ -14,6 +14,8 @@ export interface SteadyCycleOptions {
 }
 
 const MAX_PASSES = 60;
+/** Steps that have come to err by this many times what is allowed are chosen afresh. */
+const WORN_OUT = 4;
 
 /**
  * Finds the reservoir voltages that repeat, by Newton's method on the pass itself (shooting): leaves `pass` holding
@@ -30,8 +32,14 @@ export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, 
   let step2 = 0;
   let shortened = 0;
   let raised = false;
+  let fitted = false;
   for (let count = 0; count < MAX_PASSES; count += 1) {
-    pass.run(y1, y2);
+    // One rough pass, one that fits its steps to the cycle, then the same steps again: on a fixed mesh the miss is a
+    // smooth function of the start, and Newton's method converges as it should.
+    const mode = count === 0 ? 'rough' : fitted ? 'again' : 'fine';
+    pass.run(y1, y2, mode);
+    if (pass.collapsed && mode === 'again') pass.run(y1, y2, 'fine');
+    fitted = count > 0 && pass.worstError < WORN_OUT;
     if (pass.collapsed && goodMiss === Infinity) {
       if (raised) throw new SolveError('overloaded', 'The supply cannot deliver this power: the rail collapses.');
       raised = true;
@@ -69,7 +77,7 @@ export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, 
       step1 = (d * miss1 - b * miss2) / det;
       step2 = (a * miss2 - c * miss1) / det;
     }
-    if (Math.abs(step1) <= toleranceVolts && Math.abs(step2) <= toleranceVolts) return;
+    if (count > 0 && pass.worstError < WORN_OUT && Math.abs(step1) <= toleranceVolts && Math.abs(step2) <= toleranceVolts) return;
     goodMiss = miss;
     good1 = y1;
     good2 = y2;
