@@ -36,20 +36,22 @@ function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
       <Results state={state}>
         <Corners corners={view.corners} stale={stale} instance={instance} />
         <Findings findings={view.findings} sources={sources} />
-        <Stairs instance={instance} stairs={view.stairs} spareVolts={view.spareVolts} caption={`Where every volt goes at ${view.worstCorner}, and what is left over.`} />
-        <CycleCircuit
-          instance={instance}
-          cycle={view.cycle}
-          corner={view.worstCorner}
-          neededVolts={view.neededVolts}
-          neededName="what the regulator may need"
-          sheet={{
-            windingText: `${showMarked(values.windingVolts, 'V')} AC`,
-            reservoirText: showMarked(values.farads, 'F'),
-            loadText: showMarked(values.loadAmps, 'A'),
-            regulator: view.regulator,
-          }}
-        />
+        <div class="pictures">
+          <Stairs instance={instance} stairs={view.stairs} spareVolts={view.spareVolts} caption={`Where every volt goes at ${view.worstCorner}, and what is left over.`} />
+          <CycleCircuit
+            instance={instance}
+            cycle={view.cycle}
+            corner={view.worstCorner}
+            neededVolts={view.neededVolts}
+            neededName="what the regulator may need"
+            sheet={{
+              windingText: `${showMarked(values.windingVolts, 'V')} AC`,
+              reservoirText: showMarked(values.farads, 'F'),
+              loadText: showMarked(values.loadAmps, 'A'),
+              regulator: view.regulator,
+            }}
+          />
+        </div>
         <Working steps={view.working} sources={sources} />
       </Results>
     </>

@@ -90,7 +90,10 @@ function LoadListView({ state, sources }: ViewProps<typeof loadList>): VNode {
       />
       <Results state={state}>
         <Corners corners={view.figures} stale={stale} instance={instance} />
-        <p class="rests-on">{view.designReason}</p>
+        <p class="rests-on">
+          The margin is for what comes later: another relay, a brighter lamp, and the figures here that are only typical. It costs little now and a
+          transformer later.
+        </p>
         <Findings findings={view.findings} sources={sources} />
         <Working steps={view.working} sources={sources} />
         <HandOn instance={instance} links={view.handOn} />

@@ -44,7 +44,7 @@ export const fields = {
     },
     default: [
       { kind: 'relay', name: 'Channel relay', count: 2, volts: 12, ohms: 360 },
-      { kind: 'indicator', name: 'Channel lamp, one of two lit', amps: 0.01 },
+      { kind: 'indicator', name: 'Channel lamp, one lit', amps: 0.01 },
     ],
     min: 0,
     max: 20,
@@ -60,7 +60,6 @@ export interface LoadListView extends ViewModel {
   readonly lines: readonly { readonly typicalAmps: number; readonly maxAmps: number }[];
   readonly findings: readonly Finding[];
   readonly working: readonly WorkingStep[];
-  readonly designReason: string;
   /** Everything on at worst, and the margin. */
   readonly designAmps: number;
   readonly handOn: readonly HandOnLink[];
@@ -130,13 +129,19 @@ function sumSteps(sums: LoadSums, margin: number): readonly WorkingStep[] {
   ];
 }
 
+/** What the verdict stands on: only coils and heaters are held against the rail. */
+const railWords = (findings: readonly Finding[]): string => {
+  if (findings.length === 0) return '. Nothing on the list is held against the rail';
+  return worstLevel(findings) === 'within' ? '. Coils and heaters are within their range at both ends of the rail' : '. Not every load is within its range, see below';
+};
+
 function solve(values: Values): LoadListView {
   const sums = sumsOf(values);
   const { running, everything, switchOn, design, findings } = sums;
   const inrush = everything.typical > 0 ? switchOn.everythingAmps / everything.typical : 1;
   return {
     level: worstLevel(findings),
-    summary: `${showQuantity(running.typical, 'A')} in use, ${showQuantity(everything.max, 'A')} at worst, ${showQuantity(switchOn.everythingAmps, 'A')} at switch-on; design for ${showQuantity(design.amps, 'A')}`,
+    summary: `${showQuantity(running.typical, 'A')} in use, ${showQuantity(everything.max, 'A')} at worst, ${showQuantity(switchOn.everythingAmps, 'A')} at switch-on; design for ${showQuantity(design.amps, 'A')}${railWords(findings)}`,
     figures: [
       { name: 'in use', value: running.typical, unit: 'A', of: 'typical', found: spread(running.min, running.max) },
       { name: 'everything on', value: everything.max, unit: 'A', of: 'at worst', found: `typical ${showQuantity(everything.typical, 'A')}` },
@@ -146,7 +151,6 @@ function solve(values: Values): LoadListView {
     lines: sums.lines.map((line) => ({ typicalAmps: line.everything.typical, maxAmps: line.everything.max })),
     findings,
     working: [...sums.lines.map((line) => line.working), ...sumSteps(sums, values.margin)],
-    designReason: design.reason,
     designAmps: design.amps,
     handOn: [handOn(rectify, { what: showQuantity(design.amps, 'A'), given: { loadAmps: Number(design.amps.toPrecision(3)) } })],
   };

@@ -31,19 +31,21 @@ function RectifyView({ state, sources }: ViewProps<typeof rectify>): VNode {
       <Results state={state}>
         <Corners corners={view.corners} stale={stale} instance={instance} />
         <Findings findings={view.findings} sources={sources} />
-        <CycleCircuit
-          instance={instance}
-          cycle={view.cycle}
-          corner={view.worstCorner}
-          {...floor}
-          sheet={{ windingText: `${showMarked(values.windingVolts, 'V')} AC`, reservoirText: showMarked(values.farads, 'F'), loadText: showMarked(values.loadAmps, 'A') }}
-        />
-        <Stairs
-          instance={instance}
-          stairs={view.stairs}
-          {...(view.spareVolts === undefined ? {} : { spareVolts: view.spareVolts })}
-          caption={`Where every volt goes at ${view.worstCorner}.`}
-        />
+        <div class="pictures">
+          <CycleCircuit
+            instance={instance}
+            cycle={view.cycle}
+            corner={view.worstCorner}
+            {...floor}
+            sheet={{ windingText: `${showMarked(values.windingVolts, 'V')} AC`, reservoirText: showMarked(values.farads, 'F'), loadText: showMarked(values.loadAmps, 'A') }}
+          />
+          <Stairs
+            instance={instance}
+            stairs={view.stairs}
+            {...(view.spareVolts === undefined ? {} : { spareVolts: view.spareVolts })}
+            caption={`Where every volt goes at ${view.worstCorner}.`}
+          />
+        </div>
         <Working steps={view.working} sources={sources} />
         <HandOn instance={instance} links={view.handOn} />
       </Results>

@@ -48,13 +48,17 @@ const LEVEL_NAMES: Partial<Record<VoltageStair['name'], string>> = {
 export function levelsOf(stairs: readonly VoltageStair[], needed?: { readonly name: string; readonly volts: number }): readonly Stair[] {
   const levels: Stair[] = [];
   let lost: string[] = [];
+  const valley = stairs.find(({ name }) => name === 'valley')?.volts ?? 0;
+  // A rail that is not reached is only asked for.
+  const short = needed !== undefined && valley < needed.volts;
   for (const stair of stairs) {
     if (stair.kind === 'loss') {
       if (Math.abs(stair.volts) >= 0.005) lost.push(`${stair.words.toLowerCase()} ${showQuantity(stair.volts, 'V')}`);
       continue;
     }
-    const name = LEVEL_NAMES[stair.name];
-    if (name === undefined) continue;
+    const usual = LEVEL_NAMES[stair.name];
+    if (usual === undefined) continue;
+    const name = stair.name === 'rail' && short ? 'rail asked for' : usual;
     const words = stair.name === 'rail' || lost.length === 0 ? {} : { lost: lost.join(', ') };
     levels.push({ name, volts: stair.volts, ...words });
     if (stair.name === 'valley' && needed !== undefined) levels.push({ ...needed, needed: true });

@@ -23,7 +23,7 @@ export interface CornerFigure {
 export function Corners(props: { readonly corners: readonly CornerFigure[]; readonly stale: boolean; readonly instance: string }): VNode {
   return (
     // The settled sentence of Results is what is read out; these are there to be looked at and gone through.
-    <output class="corners" id={`${props.instance}-corners`} aria-live="off" {...(props.stale ? { 'data-stale': '' } : {})}>
+    <output class="corners" id={`${props.instance}-corners`} data-count={props.corners.length} aria-live="off" {...(props.stale ? { 'data-stale': '' } : {})}>
       {props.corners.map((corner) => {
         const { figure, unit } = figureOf(corner.value, corner.unit);
         return (

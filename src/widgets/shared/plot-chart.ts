@@ -8,6 +8,9 @@ Chart.register(LineController, LineElement, PointElement, LinearScale, CategoryS
 const COLOURS: Record<SeriesKind, string> = { volts: '--volts', needed: '--volts', amps: '--copper', other: '--ink' };
 const DASHES: Record<SeriesKind, number[]> = { volts: [], needed: [6, 4], amps: [9, 3], other: [2, 3] };
 
+/** Size of a plot on paper, in CSS pixels: its letters stay as large as the text beside it. */
+const PAPER_PIXELS = { width: 285, height: 128 };
+
 interface Theme {
   readonly colour: (name: string) => string;
   readonly font: string;
@@ -107,6 +110,8 @@ export function drawPlot(canvas: HTMLCanvasElement, first: PlotData): { readonly
   });
   const redraw = (paper: boolean): void => {
     theme = themeOf(canvas, paper);
+    if (paper) chart.resize(PAPER_PIXELS.width, PAPER_PIXELS.height);
+    else chart.resize();
     chart.data.datasets = datasets(data, theme);
     chart.options.scales = scalesFor(data, theme);
     chart.update('none');

@@ -7,8 +7,10 @@ function OneStep({ step, sources }: { readonly step: WorkingStep; readonly sourc
   return (
     <li class="step">
       <span class="step-words">{step.words}</span>
-      {isSum && <span class="step-formula">{step.formula}</span>}
-      <span class="step-sum">{`${step.result.symbol} = ${step.substituted}`}</span>
+      <span class="step-sum">
+        {isSum && <span class="step-formula">{step.formula} = </span>}
+        {isSum ? step.substituted : `${step.result.symbol} = ${step.substituted}`}
+      </span>
       <span class="step-from">
         {!isSum && `${step.formula}; `}
         <SourceNote source={step.source} sources={sources} />
