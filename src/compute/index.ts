@@ -206,3 +206,30 @@ export type { ContactPotential } from './grounding/jack-potentials.ts';
 export type { PartStress } from './grounding/overheating.ts';
 export type { FuseLoading, PrimaryCurrent } from './grounding/fuses-in-fault.ts';
 export type { HandCurrent, SingleFault, TouchReading } from './grounding/single-faults.ts';
+
+export { comparableJob, compareSupplies } from './supplies/compare-supplies.ts';
+export type { Preference, SupplyComparison } from './supplies/compare-supplies.ts';
+export { supplyFromConverter } from './supplies/converter.ts';
+export type { ConverterSolution } from './supplies/converter-types.ts';
+export { heatersOhms, supplyFromHeaterWinding } from './supplies/heater-winding.ts';
+export type { HeaterSupply, HeaterVariant } from './supplies/heater-winding.ts';
+export { supplyFromTransformer } from './supplies/separate-transformer.ts';
+export { supplyFromSpareWinding } from './supplies/spare-winding.ts';
+export { transformerWinding } from './supplies/size-transformer.ts';
+export { sizeReservoir } from './supplies/size-reservoir.ts';
+export { groundsFor } from './supplies/grounds-for.ts';
+export { groundingJob } from './supplies/grounding-job.ts';
+export { loadDraw, loadFindingsAt } from './supplies/load-draw.ts';
+export type { LoadDraw } from './supplies/load-draw.ts';
+export type {
+  GroundMeasure,
+  HeatMeasure,
+  HoldsMeasure,
+  LoadingMeasure,
+  MainsSideMeasure,
+  PartRole,
+  RoomMeasure,
+  SizedPart,
+  Supply,
+  SupplyMeasures,
+} from './supplies/supply-types.ts';

@@ -139,7 +139,8 @@ export interface PlanParts {
   };
   /** Names a row of the regulator catalogue; it must suit `rail.regulation`. */
   readonly regulator?: string;
-  readonly heatsinkKelvinPerWatt?: number;
+  /** What the regulator is bolted to: a part of its own, or the chassis itself (which takes no room, and needs a pad). */
+  readonly heatsink?: { readonly kind: 'separate' | 'chassis'; readonly kelvinPerWatt: number };
   readonly transformer?: PlanTransformer;
   readonly converter?: PlanConverter;
   /** Capacitance across the rail behind converter or regulator. */

@@ -111,7 +111,7 @@ const readParts: Reader<PlanParts> = record({
     }),
   ),
   regulator: optional(partName),
-  heatsinkKelvinPerWatt: optional(number({ min: 0.1, max: 200, unit: 'K/W' })),
+  heatsink: optional(record({ kind: oneOf(['separate', 'chassis']), kelvinPerWatt: number({ min: 0.1, max: 200, unit: 'K/W' }) })),
   transformer: optional(transformer),
   converter: optional(converter),
   railFarads: optional(number({ min: 0, max: 1, unit: 'F' })),

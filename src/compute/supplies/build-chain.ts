@@ -1,16 +1,18 @@
 import { say } from '../findings/check.ts';
 import { WANTED_VALLEY_MARGIN_VOLTS } from '../findings/regulator.ts';
+import { insulator } from '../parts/heatsink.ts';
 import type { SupplyPlan } from '../plan/plan-types.ts';
 import type { RectifierTopology } from '../rectifier/rectifier-types.ts';
 import { coolChain, solveChain } from './chain.ts';
 import { chainReservoir } from './chain-parts.ts';
-import type { ChainInput, ChainReservoir, ChainSolution, ChainWinding, Cooling } from './chain-types.ts';
+import type { ChainInput, ChainReservoir, ChainSolution, ChainStage, ChainWinding, Cooling } from './chain-types.ts';
 import { chooseRectifier } from './choose-rectifier.ts';
 import type { StageChoice } from './choose-stage.ts';
 import type { LoadDraw } from './load-draw.ts';
 import { heatsinkVolume, reservoirVolume } from './part-volumes.ts';
 import { stageHeatsink } from './regulator-stage.ts';
 import { sizeReservoir } from './size-reservoir.ts';
+import type { SizedReservoir } from './size-reservoir.ts';
 import type { SizedPart } from './supply-types.ts';
 
 /** Heatsinks on any shelf, K/W in still air. Typical of catalogues. */
@@ -30,10 +32,21 @@ export interface ChainWish {
   readonly topology: RectifierTopology;
   /** Kinds of diode to try, in this order, until the valley leaves its margin; the last stands. */
   readonly kinds: readonly ('silicon' | 'schottky')[];
+  /** A reservoir sized before, with the same winding and load; sized here when left out. */
+  readonly reservoir?: SizedReservoir;
 }
 
-export function planCooling({ amp, parts }: Pick<SupplyPlan, 'amp' | 'parts'>): Cooling {
-  return { airCelsius: amp.airCelsius, ...(parts.heatsinkKelvinPerWatt === undefined ? {} : { heatsinkKelvinPerWatt: parts.heatsinkKelvinPerWatt }) };
+const PAD_KELVIN_PER_WATT = insulator('pad').kelvinPerWatt;
+
+/** What the plan cools the regulator by. A pad goes under a tab that is live, and under any tab on the chassis. */
+export function planCooling({ amp, parts }: Pick<SupplyPlan, 'amp' | 'parts'>, stage: ChainStage): Cooling {
+  const { heatsink } = parts;
+  const padded = stage.kind === 'adjustable' || heatsink?.kind === 'chassis';
+  return {
+    airCelsius: amp.airCelsius,
+    ...(heatsink === undefined ? {} : { heatsinkKelvinPerWatt: heatsink.kelvinPerWatt }),
+    ...(padded ? { interfaceKelvinPerWatt: PAD_KELVIN_PER_WATT } : {}),
+  };
 }
 
 const reservoirPart = (reservoir: ChainReservoir, topology: RectifierTopology, chosenBy: SizedPart['chosenBy'], why: string): SizedPart => {
@@ -62,25 +75,26 @@ function reservoirFor(wish: ChainWish, base: Omit<ChainInput, 'reservoir'>): { r
     const reservoir = chainReservoir({ ...chosen, topology, hertz: plan.mains.hertz, airCelsius: plan.amp.airCelsius });
     return { reservoir, part: reservoirPart(reservoir, topology, 'plan', 'Named in the plan.'), margin: Infinity };
   }
-  const { reservoir, why, at } = sizeReservoir(base);
+  const { reservoir, why, at } = wish.reservoir ?? sizeReservoir(base);
   const margin = at.solved ? (at.headroomVolts ?? at.rail.minVolts - 0.9 * plan.rail.volts + WANTED_VALLEY_MARGIN_VOLTS) : -Infinity;
   return { reservoir, part: reservoirPart(reservoir, topology, 'sized', why), margin };
 }
 
 /** Cools a linear regulator that needs it: the weakest standard heatsink that keeps the junction at its aim. */
-function withHeatsink(input: ChainInput, chain: ChainSolution): { readonly input: ChainInput; readonly chain: ChainSolution; readonly part?: SizedPart } {
+function withHeatsink(plan: SupplyPlan, input: ChainInput, chain: ChainSolution): { readonly input: ChainInput; readonly chain: ChainSolution; readonly part?: SizedPart } {
   const { stage, cooling } = input;
   const heat = chain.worst?.heat;
   if (heat === undefined || stage.kind === 'none' || stage.kind === 'buck') return { input, chain };
+  const onChassis = plan.parts.heatsink?.kind === 'chassis';
   const described = (kelvinPerWatt: number, chosenBy: SizedPart['chosenBy'], why: string): SizedPart => ({
     role: 'heatsink',
-    name: `Heatsink, ${say(kelvinPerWatt, 'K/W')}`,
+    name: onChassis ? `The chassis as heatsink, ${say(kelvinPerWatt, 'K/W')}, with pad and bush` : `Heatsink, ${say(kelvinPerWatt, 'K/W')}${cooling.interfaceKelvinPerWatt === undefined ? '' : ', with pad and bush'}`,
     count: 1,
     chosenBy,
     why,
     numbers: [{ name: 'heatsink', value: kelvinPerWatt, unit: 'K/W' }],
-    basis: 'typical',
-    cubicMetres: heatsinkVolume(kelvinPerWatt),
+    basis: onChassis ? 'assumed' : 'typical',
+    cubicMetres: onChassis ? 0 : heatsinkVolume(kelvinPerWatt),
   });
   if (cooling.heatsinkKelvinPerWatt !== undefined) return { input, chain, part: described(cooling.heatsinkKelvinPerWatt, 'plan', 'Named in the plan.') };
   const needed = stageHeatsink(stage, heat.regulatorWatts, cooling);
@@ -100,7 +114,7 @@ function withHeatsink(input: ChainInput, chain: ChainSolution): { readonly input
  */
 export function buildChain(wish: ChainWish): BuiltChain {
   const { plan, draw, stage, winding, topology, kinds } = wish;
-  const base = { mains: plan.mains, winding, topology, stage: stage.stage, load: draw.chain, cooling: planCooling(plan) };
+  const base = { mains: plan.mains, winding, topology, stage: stage.stage, load: draw.chain, cooling: planCooling(plan, stage.stage) };
   let picked: { input: ChainInput; parts: SizedPart[] } | undefined;
   for (const kind of kinds) {
     const rectifier = chooseRectifier({
@@ -116,7 +130,7 @@ export function buildChain(wish: ChainWish): BuiltChain {
     if (plan.parts.diode !== undefined || reservoir.margin >= WANTED_VALLEY_MARGIN_VOLTS) break;
   }
   if (picked === undefined) throw new RangeError('no kind of diode was offered');
-  const cooled = withHeatsink(picked.input, solveChain(picked.input));
+  const cooled = withHeatsink(plan, picked.input, solveChain(picked.input));
   return {
     input: cooled.input,
     chain: cooled.chain,

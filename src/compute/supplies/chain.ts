@@ -71,7 +71,20 @@ function checkInput({ winding, load, cooling, stage, topology }: ChainInput): vo
  */
 export function solveChain(input: ChainInput): ChainSolution {
   checkInput(input);
-  return finishChain(input, operatingCorners(input.mains).map((corner) => solveCorner(input, corner)));
+  return finishChain(input, solveCorners(input));
+}
+
+/** Solves every corner; where running is everything, the one solution serves both. */
+function solveCorners(input: ChainInput): readonly ChainCorner[] {
+  const corners = operatingCorners(input.mains);
+  const alike = input.load.runningAmps === input.load.everythingAmps;
+  const solved = new Map<string, ChainCorner>();
+  return corners.map((corner) => {
+    const twin = alike && corner.load === 'running' ? solved.get(corner.id.replace('-running-', '-everything-')) : undefined;
+    const at = twin === undefined ? solveCorner(input, corner) : { ...twin, corner };
+    solved.set(corner.id, at);
+    return at;
+  });
 }
 
 function finishChain(input: ChainInput, corners: readonly ChainCorner[]): ChainSolution {

@@ -18,10 +18,10 @@ export const reservoirVolume = (farads: number, ratedVolts: number): number => 6
 export const heatsinkVolume = (kelvinPerWatt: number): number => 5e-4 * kelvinPerWatt ** -1.5;
 
 /** A TO-220 with its legs, a bridge, a fuse in its holder, a step-down module. */
-export const SMALL_VOLUMES = { regulator: 1.5e-6, rectifier: 2e-6, fuse: 9e-6, stepDown: 15e-6 } as const;
+export const SMALL_VOLUMES = { regulator: 1.5e-6, rectifier: 2e-6, fuse: 5e-6, stepDown: 15e-6 } as const;
 
-/** Wiring, fixings and air take about as much again as the parts (assumed). */
-const PACKING = 2;
+/** The room that parts take with their wiring, fixings and air, over their own (assumed). */
+const PACKING = 1.6;
 
 export type VolumeClass = 'matchbox' | 'cigarette packet' | 'large';
 

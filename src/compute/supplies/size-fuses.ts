@@ -10,6 +10,8 @@ import type { SizedPart } from './supply-types.ts';
 
 /** Time-lag, high breaking capacity: what a mains-side or winding fuse is unless the plan says otherwise. */
 const USUAL_STANDARD = 'iec-sheet-5';
+/** A short that is over by then has not cooked a winding (assumed: tens of kelvin at several times the rated current). */
+const CLEARS_SECONDS = 30;
 /** Switch-ons in a working life, for the pulse derating. */
 const SWITCH_ONS = 10_000;
 
@@ -49,10 +51,29 @@ const survivesFinding = (rule: string, amps: number, inrushA2s: number): Finding
   });
 };
 
+/** Does it protect the winding from an overload, and not from a short only? */
+const protectsFinding = ({ winding }: ChainInput, amps: number, corner: string): Finding => {
+  const rated = winding.ratedAmps;
+  const level: Level = rated === undefined ? 'not assessed' : amps <= rated ? 'within' : 'marginal';
+  return finding({
+    rule: 'secondary-fuse-protects',
+    level,
+    what:
+      rated === undefined ? `Whether ${say(amps, 'A')} protects the winding cannot be told: nobody knows its rating.`
+      : amps <= rated ? `The fuse of ${say(amps, 'A')} is within the winding’s ${say(rated, 'A')}.`
+      : `The fuse of ${say(amps, 'A')} is above the winding’s ${say(rated, 'A')}: it ends a short, not an overload.`,
+    numbers: [figure('rating', amps, 'A'), ...(rated === undefined ? [] : [figure('winding', rated, 'A')])],
+    why: 'The fuse stands in the tap: it sees what the rail draws, and heaters on the same winding not at all.',
+    todo: level === 'within' ? 'Nothing.' : 'A smaller reservoir or a resistance before it lowers the inrush that asks for this rating.',
+    context: { corner, restsOn: [winding.basis] },
+    source: { id: 'note-fuse-guide' },
+  });
+};
+
 /** Does it open on a dead short? */
 const clearsFinding = (rule: string, amps: number, standard: FuseStandard, shortAmps: number, otherwise: { readonly level: Level; readonly todo: string }): Finding => {
   const { maxSeconds } = fuseTimes({ standard, ratedAmps: amps, amps: Math.min(shortAmps, 1e4) });
-  const clears = maxSeconds !== undefined && maxSeconds <= 10;
+  const clears = maxSeconds !== undefined && maxSeconds <= CLEARS_SECONDS;
   return finding({
     rule,
     level: clears ? 'within' : otherwise.level,
@@ -98,6 +119,7 @@ export function secondaryFuse(options: { readonly input: ChainInput; readonly ch
         context: { corner: at.corner.words, restsOn: [input.winding.basis, standard.basis] },
         source: standard.source,
       }),
+      protectsFinding(input, amps, at.corner.words),
       survivesFinding('secondary-fuse-inrush', amps, inrush),
       clearsFinding('secondary-fuse-clears', amps, standard, shortAmps, { level: 'outside', todo: 'Take a smaller rating if the running current allows; this winding cannot blow the fuse quickly.' }),
     ],

@@ -70,6 +70,8 @@ export function sizeReservoir(input: ChainWithoutReservoir): SizedReservoir {
     const limit = chosen.reservoir.ratedRippleAmps ?? Infinity;
     const rippleFits = at.solved && at.rectifier.reservoir.rmsAmps <= WANTED_CAPACITOR_SHARE * limit;
     if (marginOf(chosen, at) >= 0 && rippleFits) break;
+    // The valley cannot come higher than the top of the ripple stands now: then no reservoir helps.
+    if (at.solved && rippleFits && marginOf(chosen, at) + at.rectifier.rail.rippleVolts < 0) break;
     const larger = build(sizes[index] as number);
     const next = solveCorner(larger, corner);
     const gained = next.solved && at.solved ? next.rectifier.rail.minVolts - at.rectifier.rail.minVolts : Infinity;
@@ -78,11 +80,12 @@ export function sizeReservoir(input: ChainWithoutReservoir): SizedReservoir {
     at = next;
   }
   const ripple = at.solved ? `${say(at.rectifier.rail.rippleVolts, 'V')} of ripple` : 'no steady rail';
+  const serves = marginOf(chosen, at) >= 0;
   return {
     reservoir: chosen.reservoir,
     at,
     why:
-      `The smallest standard size that serves: ${ripple} at ${corner.words}. ` +
+      `${serves ? 'The smallest standard size that serves' : 'No reservoir leaves the valley its margin here; this is where more of it stops helping'}: ${ripple} at ${corner.words}. ` +
       `Rated ${say(chosen.reservoir.ratedVolts, 'V')} because high mains without load reaches ${say(peak, 'V')}.`,
   };
 }

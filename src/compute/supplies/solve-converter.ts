@@ -2,12 +2,15 @@ import { InputError } from '../errors.ts';
 import { converter, converterHeatWatts, CONVERTERS, deratedOutput, startUpLimit, yCapacitorAmps, yCapacitorFarads } from '../parts/converter.ts';
 import type { ConverterRow } from '../parts/converter.ts';
 import type { PlanConverter, SupplyPlan } from '../plan/plan-types.ts';
+import { planCooling } from './build-chain.ts';
 import type { ChainStage } from './chain-types.ts';
 import { startConverter } from './converter-start.ts';
 import type { ConverterSolution } from './converter-types.ts';
 import type { LoadDraw } from './load-draw.ts';
 import { neededInputVolts, stageHeatWatts, stageJunctionCelsius } from './regulator-stage.ts';
 
+/** Tries of a hiccup that a rail of relays may be put through: each makes them chatter. */
+export const MOST_TRIES = 3;
 /** Share of the derated output to fill. */
 export const WANTED_CONVERTER_SHARE = 0.8;
 
@@ -44,7 +47,7 @@ function inputAmps(stage: ChainStage, part: ConverterRow, amps: number): number 
 export function solveConverter(options: { readonly plan: SupplyPlan; readonly part: ConverterRow; readonly stage: ChainStage; readonly draw: LoadDraw }): ConverterSolution {
   const { plan, part, stage, draw } = options;
   const { mains, amp } = plan;
-  const cooling = { airCelsius: amp.airCelsius, ...(plan.parts.heatsinkKelvinPerWatt === undefined ? {} : { heatsinkKelvinPerWatt: plan.parts.heatsinkKelvinPerWatt }) };
+  const cooling = planCooling(plan, stage);
   const everything = inputAmps(stage, part, draw.chain.everythingAmps);
   const derated = deratedOutput({ part, airCelsius: amp.airCelsius });
   const lowest = part.outputVolts * (1 - part.outputTolerance) - part.rippleVolts / 2;
@@ -109,7 +112,7 @@ export function pickConverter(options: { readonly plan: SupplyPlan; readonly sta
   let last: ConverterSolution | undefined;
   for (const part of rows) {
     last = solveConverter({ plan, part, stage, draw });
-    if (last.loadingRatio <= WANTED_CONVERTER_SHARE && last.start.starts) return last;
+    if (last.loadingRatio <= WANTED_CONVERTER_SHARE && last.start.starts && last.start.tries <= MOST_TRIES) return last;
   }
   return last;
 }

@@ -50,7 +50,8 @@ export function voltageStairs(input: Pick<ChainInput, 'topology' | 'diode' | 'st
   const start = sides * at.windingPeakVolts;
   // On a flat-topped wave the reservoir is fullest while the source is still at its crest; sampling may miss that by
   // a millivolt, which copper then takes so that the stairs add up.
-  const past = Math.max(0, start - diodes - sides * amps * at.sourceOhms - top);
+  const rest = start - diodes - sides * amps * at.sourceOhms - top;
+  const past = rest > 1e-3 ? rest : 0;
   const copper = start - past - diodes - top;
 
   const stairs: VoltageStair[] = [
