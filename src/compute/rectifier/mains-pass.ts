@@ -12,7 +12,7 @@ const LONGEST_STEP = 1 / 20;
 /** A step this small (part of a half-cycle) is taken whatever its error: a jump stays a jump however finely cut. */
 const SHORTEST_STEP = 1e-8;
 /** Attempts after which a pass is given up; a demanding one takes about three hundred. */
-const MAX_ATTEMPTS = 5000;
+const MAX_ATTEMPTS = 3000;
 
 const LAST = STAGES - 1;
 /** Quantities whose integrals the results are made of, in the order of `#measures`. */
@@ -268,7 +268,7 @@ export class MainsPass {
 
   /** Error of the step just staged, in units of what a fine pass allows: of charge, and of the winding's heat. */
   #error(step: number): number {
-    const { circuit, chargeScale, farads, openCircuitVolts, wave } = this.#o;
+    const { chargeScale, farads, openCircuitVolts, wave } = this.#o;
     let e1 = 0;
     let e2 = 0;
     let heat = 0;
@@ -278,13 +278,9 @@ export class MainsPass {
       e2 += w * (this.#charge2[i] as number);
       heat += w * (this.#measures[MEASURES * i + WINDING_SQUARED] as number);
     }
-    // A reservoir that follows a stiff source forgets an error within the step: only what survives counts.
-    const reach = (DIAGONAL * step) / farads;
-    const f1 = e1 + reach * (circuit.d11 * e1 + circuit.d12 * e2);
-    const f2 = e2 + reach * (circuit.d21 * e1 + circuit.d22 * e2);
     const charge = STEP_TOLERANCE * Math.min(chargeScale, farads * openCircuitVolts * wave.crestFactor);
     return Math.max(
-      (step * Math.max(Math.abs(f1), Math.abs(f2))) / charge,
+      (step * Math.max(Math.abs(e1), Math.abs(e2))) / charge,
       (step * Math.abs(heat)) / (STEP_TOLERANCE * this.#heatScale),
     );
   }

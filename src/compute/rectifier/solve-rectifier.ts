@@ -45,6 +45,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
 
   const halfCycles = topology === 'half-wave' ? 2 : 1;
   const span = halfCycles / (2 * hertz);
+  const chargeScale = (Math.abs(guess.loadAmps) + arms.saturationAmps) * span;
   const pass = new MainsPass({
     circuit,
     wave,
@@ -53,7 +54,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
     halfCycles,
     farads: reservoir.farads,
     esrOhms: reservoir.ohms,
-    chargeScale: (guess.loadAmps + arms.saturationAmps) * span,
+    chargeScale,
     heatScale: (guess.armMeanSquare + arms.saturationAmps ** 2) * span,
   });
   // At the crossing where the pass begins, a reservoir charged once a cycle has run three quarters of its way down
@@ -66,6 +67,7 @@ export function solveRectifier(options: RectifierOptions): RectifierSolution {
     start1: guess.reservoirVolts - uneven,
     start2: guess.reservoirVolts + uneven,
     toleranceVolts: 1e-4 * arms.thermalVolts + 1e-7 * winding.openCircuitVolts,
+    missVolts: (1e-4 * chargeScale) / reservoir.farads,
     safeVolts: winding.openCircuitVolts * wave.scale * wave.level,
   });
 
