@@ -205,6 +205,7 @@ export { isBeyondTouch } from './grounding/jack-potentials.ts';
 export type { ContactPotential } from './grounding/jack-potentials.ts';
 export type { PartStress } from './grounding/overheating.ts';
 export type { FuseLoading, PrimaryCurrent } from './grounding/fuses-in-fault.ts';
+export { solveShortedDiode } from './grounding/shorted-diode.ts';
 export type { HandCurrent, SingleFault, TouchReading } from './grounding/single-faults.ts';
 
 export { comparableJob, compareSupplies } from './supplies/compare-supplies.ts';

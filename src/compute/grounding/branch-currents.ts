@@ -13,7 +13,7 @@ export interface BranchCurrent {
   readonly rmsAmps: number;
   readonly peakAmps: number;
   readonly meanAmps: number;
-  /** Mean of volts times amps: heat for a diode or a resistor. */
+  /** Mean of volts times amps: heat for a diode or a resistor, negative for what delivers. */
   readonly watts: number;
   /** The same branch with one ground only. */
   readonly alone: { readonly rmsAmps: number; readonly peakAmps: number; readonly watts: number };

@@ -38,6 +38,9 @@ export interface GroundingCircuit {
   readonly nodes: CircuitNodes;
 }
 
+/** A silicon diode that has melted through, with its leads. Assumed. */
+const SHORTED_DIODE_OHMS = 0.01;
+
 /** Collects elements and what they are called, side by side. */
 class Builder {
   readonly elements: Element[] = [];
@@ -148,8 +151,14 @@ const centreParts = (builder: Builder, job: GroundingJob, nodes: CircuitNodes, g
   }
   if (winding.kind !== 'elevated' || highTensionVolts === undefined || !grounded) return;
   const upperOhms = (winding.lowerOhms * (highTensionVolts - winding.volts)) / winding.volts;
-  builder.elements.push({ kind: 'dc', name: 'high-tension', between: ['high-tension', 'ground'], volts: highTensionVolts });
-  builder.add('divider', "divider's upper resistor", { kind: 'resistor', name: 'divider-upper', between: ['high-tension', centreNode], ohms: upperOhms });
+  // The high voltage stands above the chassis, behind the upper resistor: one branch, chassis to centre.
+  builder.add('divider', "divider's upper resistor, from the high voltage", {
+    kind: 'dc',
+    name: 'divider-upper',
+    between: ['ground', centreNode],
+    volts: -highTensionVolts,
+    ohms: upperOhms,
+  });
   if (winding.bypassFarads !== undefined) {
     builder.add('divider', "capacitor across the divider's lower resistor", {
       kind: 'capacitor',
@@ -219,8 +228,10 @@ export function groundingCircuit(options: {
   readonly extra?: readonly Element[];
   /** The lower resistor of an elevating divider has failed open. */
   readonly dividerOpen?: boolean;
+  /** A diode, by its branch, that has failed as a short circuit. */
+  readonly shortedDiode?: string;
 }): GroundingCircuit {
-  const { job, links, extra = [], dividerOpen = false } = options;
+  const { job, links, extra = [], dividerOpen = false, shortedDiode } = options;
   const { supply } = job;
   const nodes = circuitNodes(job);
   const builder = new Builder();
@@ -246,5 +257,8 @@ export function groundingCircuit(options: {
     );
   }
   builder.elements.push(...extra);
-  return { elements: builder.elements, branches: builder.branches, nodes };
+  const elements = builder.elements.map((element): Element =>
+    element.name === shortedDiode ? { kind: 'resistor', name: element.name, between: element.between, ohms: SHORTED_DIODE_OHMS } : element,
+  );
+  return { elements, branches: builder.branches, nodes };
 }

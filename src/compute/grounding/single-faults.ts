@@ -5,7 +5,7 @@ import type { GroundingJob } from './job.ts';
 import { isBeyondTouch, jackPotentials } from './jack-potentials.ts';
 import type { ContactPotential } from './jack-potentials.ts';
 import { BREAKDOWN_OHMS, TOUCH_DC_VOLTS } from './limits.ts';
-import { handFrom, meterFrom, solveCircuit } from './solve-circuit.ts';
+import { LEVEL_INTERVALS, handFrom, handOnDcFrom, meterFrom, solveCircuit } from './solve-circuit.ts';
 
 /** What flows through a hand. RMS of AC without the mean. */
 export interface HandCurrent {
@@ -43,15 +43,17 @@ const reading = (options: {
   readonly dividerOpen?: boolean;
   /** Element whose mean current is the fault's. */
   readonly through?: string;
+  readonly hand: (node: CircuitNode) => readonly Element[];
 }): { readonly touch: TouchReading; readonly faultAmps: number; readonly contacts: readonly ContactPotential[] } => {
-  const { job, links, node, extra, dividerOpen = false, through } = options;
-  const metered = solveCircuit({ job, links, dividerOpen, extra: [...extra, ...meterFrom(node)] });
+  const { job, links, node, extra, dividerOpen = false, through, hand } = options;
+  const intervals = LEVEL_INTERVALS;
+  const metered = solveCircuit({ job, links, dividerOpen, intervals, extra: [...extra, ...meterFrom(node)] });
   const { mean, acRms, peak } = metered.figures(metered.volts(node));
   const touch: TouchReading = { dcVolts: mean, acVolts: acRms, peakVolts: peak };
   const contacts = jackPotentials(job, metered);
   const faultAmps = through === undefined ? 0 : Math.abs(metered.figures(metered.amps(through)).mean);
   if (!isBeyondTouch(touch) && !contacts.some(isBeyondTouch)) return { touch, faultAmps, contacts };
-  const touched = solveCircuit({ job, links, dividerOpen, extra: [...extra, ...handFrom(node)] });
+  const touched = solveCircuit({ job, links, dividerOpen, intervals, extra: [...extra, ...hand(node)] });
   const amps = touched.figures(touched.amps('hand'));
   return { touch: { ...touch, hand: { dcAmps: amps.mean, acAmps: amps.acRms, peakAmps: amps.peak } }, faultAmps, contacts };
 };
@@ -64,7 +66,7 @@ const reading = (options: {
 export function leakageTouch(job: GroundingJob, links: readonly GroundLink[]): TouchReading | undefined {
   if (!couplingOf(job)) return undefined;
   if (links.length > 0 && job.connections.ampEarth !== 'absent') return undefined;
-  return reading({ job, links: [], node: 'negative', extra: [] }).touch;
+  return reading({ job, links: [], node: 'negative', extra: [], hand: handFrom }).touch;
 }
 
 /**
@@ -78,7 +80,7 @@ export function breakdowns(job: GroundingJob, links: readonly GroundLink[]): rea
   const ohms = job.breakdownOhms ?? BREAKDOWN_OHMS;
   const fault = (kind: SingleFault['kind'], node: CircuitNode, volts: number): SingleFault => {
     const extra: Element[] = [{ kind: 'dc', name: 'breakdown', between: [node, 'ground'], volts, ohms }];
-    return { kind, ohms, ...reading({ job, links, node: 'positive', extra, through: 'breakdown' }) };
+    return { kind, ohms, ...reading({ job, links, node: 'positive', extra, through: 'breakdown', hand: handOnDcFrom }) };
   };
   const result: SingleFault[] = [];
   // An anode's swing above the supply is alternating; what it brings through a breakdown for good is the supply.
@@ -91,5 +93,5 @@ export function breakdowns(job: GroundingJob, links: readonly GroundLink[]): rea
 /** The lower resistor of an elevating divider opens: winding and rail head for the high voltage. Nothing without elevation. */
 export function dividerOpens(job: GroundingJob, links: readonly GroundLink[]): SingleFault | undefined {
   if (job.connections.winding.kind !== 'elevated') return undefined;
-  return { kind: 'divider-open', ...reading({ job, links, node: 'positive', extra: [], dividerOpen: true, through: 'divider-upper' }) };
+  return { kind: 'divider-open', ...reading({ job, links, node: 'positive', extra: [], dividerOpen: true, through: 'divider-upper', hand: handOnDcFrom }) };
 }

@@ -20,7 +20,9 @@ export interface WaveFigures {
 }
 
 /** A charging pulse of a tenth of the cycle still has a dozen samples: its RMS is right to a few parts in a thousand. */
-const INTERVALS = 128;
+const PULSE_INTERVALS = 128;
+/** Enough for potentials and their means, which have no narrow pulses. */
+export const LEVEL_INTERVALS = 48;
 
 const figuresOf = (values: Float64Array): WaveFigures => {
   const mean = waveformMean(values);
@@ -51,11 +53,14 @@ export function solveCircuit(options: {
   readonly links: readonly GroundLink[];
   readonly extra?: readonly Element[];
   readonly dividerOpen?: boolean;
+  readonly shortedDiode?: string;
+  /** Samples of the period; as many as pulses of current need when left out. */
+  readonly intervals?: number;
 }): SolvedCircuit {
-  const { job, links } = options;
+  const { job, links, intervals = PULSE_INTERVALS } = options;
   const needsMeter = links.length === 0 && options.extra === undefined;
   const circuit = groundingCircuit(needsMeter ? { ...options, extra: meterFrom('negative') } : options);
-  const solution = solveNetwork({ hertz: job.hertz, elements: circuit.elements, intervals: INTERVALS });
+  const solution = solveNetwork({ hertz: job.hertz, elements: circuit.elements, intervals });
   const zero = new Float64Array(solution.seconds.length);
   const volts = (node: CircuitNode, above: CircuitNode = 'ground'): Float64Array => {
     const upper = solution.volts[node] ?? zero;
@@ -73,6 +78,11 @@ export function solveCircuit(options: {
 /** A usual multimeter from a node to the chassis. */
 export const meterFrom = (node: CircuitNode): readonly Element[] => [
   { kind: 'resistor', name: 'meter', between: [node, 'ground'], ohms: METER_OHMS },
+];
+
+/** A hand on direct voltage, where its capacitance takes no part; `hand` carries the current. */
+export const handOnDcFrom = (node: CircuitNode): readonly Element[] => [
+  { kind: 'resistor', name: 'hand', between: [node, 'ground'], ohms: HAND.skinOhms + HAND.bodyOhms },
 ];
 
 /** A hand from a node to the chassis or to earth, as the touch-current network has it; `hand` carries the current. */
