@@ -96,6 +96,10 @@ export function analyseGrounding(job: GroundingJob): GroundingAnalysis {
     job,
     branches.filter((branch) => branch.isFault),
   );
+  // A pressed switch returns its coil's current through the chassis, as it should; ways out are compared without it.
+  const released = job.connections.jacks.map((jack) => ({ ...jack, pressed: false }));
+  const anyPressed = job.connections.jacks.some((jack) => jack.pressed);
+  const solveReleased = anyPressed ? solverOf({ ...job, connections: { ...job.connections, jacks: released } }) : solve;
   const first = firstToOverheat(stresses);
   const leakage = leakageTouch(job, links);
   const opened = dividerOpens(job, links);
@@ -103,7 +107,7 @@ export function analyseGrounding(job: GroundingJob): GroundingAnalysis {
     ...solution,
     stresses,
     ...(first ? { firstToOverheat: first } : {}),
-    options: clearingOptions({ job, points, solve }),
+    options: clearingOptions({ job, points, solve: solveReleased }),
     ...(leakage ? { leakage } : {}),
     singleFaults: [...breakdowns(job, links), ...(opened ? [opened] : [])],
   };

@@ -16,6 +16,8 @@ export interface PartStress {
   readonly rated?: number;
   readonly ratio?: number;
   /** The temperature it would settle at if nothing failed, and the one it must not pass. */
+  /** Diodes only: the peak that it carries every cycle, where that is past the one surge that its sheet allows. */
+  readonly surge?: { readonly peakAmps: number; readonly allowedAmps: number };
   readonly finalCelsius?: number;
   readonly limitCelsius?: number;
   /** Seconds until it passes the limit; left out when it does not, or when there is nothing to reckon from. */
@@ -80,7 +82,8 @@ const diodeStress = (branch: BranchCurrent, job: GroundingJob, air: number): Par
   const against = rated === undefined ? {} : { rated, ratio: branch.meanAmps / rated };
   if (diode?.surgeAmps !== undefined && branch.peakAmps > diode.surgeAmps) {
     // The sheet allows that peak for one half cycle now and then; here every cycle brings it.
-    return { ...base, ...against, secondsToLimit: 1 / job.hertz, restsOn: ['rated'] };
+    const surge = { peakAmps: branch.peakAmps, allowedAmps: diode.surgeAmps };
+    return { ...base, ...against, surge, secondsToLimit: 1 / job.hertz, restsOn: ['rated'] };
   }
   if (diode?.kelvinPerWatt === undefined || diode.maxJunctionCelsius === undefined) return { ...base, ...against, restsOn: rated === undefined ? [] : ['rated'] };
   const startCelsius = air + branch.alone.watts * diode.kelvinPerWatt;

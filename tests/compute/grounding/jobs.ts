@@ -36,18 +36,20 @@ export const TWO_RESISTORS = {
 
 export const NEGATIVE = { kind: 'bonded', pole: 'negative' } as const;
 
-/** A heater winding of 3.25-0-3.25 V, 45 mΩ in each half, with a bridge on it. */
-export const HEATER_WINDING: WindingSupply = {
+/** A heater winding of 3.25-0-3.25 V, 45 mΩ in each half, with a bridge on it, of which nobody has read the rating. */
+export const UNRATED_WINDING: WindingSupply = {
   kind: 'winding',
   windingKind: 'heater',
   topology: 'bridge',
   openCircuitVolts: 6.5,
   ohms: 0.09,
   hasCentreTap: true,
-  ratedAmps: 5,
   diode: SCHOTTKY,
   reservoir: { farads: 4700e-6, ohms: 0.05 },
 };
+
+/** The same, rated. */
+export const HEATER_WINDING: WindingSupply = { ...UNRATED_WINDING, ratedAmps: 5 };
 
 export const CONVERTER: ConverterSupply = { kind: 'converter', outputVolts: 12, limitAmps: 0.5 };
 

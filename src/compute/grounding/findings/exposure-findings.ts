@@ -78,7 +78,7 @@ const railBond = (facts: GroundingFacts): Finding => {
   return {
     ...base,
     level: 'hazard',
-    what: `The rail reaches ${list(where)} but is not bonded once to protective earth: ${list(faults)}. It is not proven separate from the mains and the high voltage either.`,
+    what: `The rail reaches ${list(where)} but is not bonded once to protective earth, since ${list(faults)}. It is not proven separate from the mains and the high voltage either.`,
     why: 'Leakage, or one breakdown from the high voltage, brings whatever a hand finds there to that voltage, with nothing to blow.',
     todo: "Verify protective earth, bond the rail's negative to the chassis exactly once, inside, and lift every other ground of the circuit; or keep the rail off the jack with an isolated contact or an optocoupler.",
     harm: 'shock',

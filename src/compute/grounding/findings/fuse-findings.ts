@@ -56,7 +56,7 @@ const windingFuse = (facts: GroundingFacts): readonly Finding[] => {
   if (!fuse || !job.secondaryFuse || job.supply.kind !== 'winding') return [];
   const late = !endsInTime(facts, fuse);
   const other = facts.branches.some((branch) => branch.isFault && branch.id === 'diode-negative-to-second');
-  const half = other && !late;
+  const half = other && fuse.opensWithinSeconds !== undefined;
   return [
     {
       rule: 'winding-fuse-sees',

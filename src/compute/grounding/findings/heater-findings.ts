@@ -40,18 +40,21 @@ export function heaterFindings(facts: GroundingFacts): readonly Finding[] {
       },
     ];
   }
+  const held = job.connections.winding.kind !== 'none';
   const balanced = heater.commonVolts < BALANCED_PART * job.supply.openCircuitVolts;
   return [
     {
       ...base,
-      level: balanced ? 'within' : 'marginal',
+      level: balanced && held ? 'within' : 'marginal',
       what: balanced
-        ? `The heaters balance about the chassis: ${swings.join(', ')}.`
+        ? `The heaters balance about the chassis: ${swings.join(', ')}.${held ? '' : ' Only the rectifier holds them there: between its pulses of current strays alone do, and strays are not in this figure.'}`
         : `The heaters do not balance about the chassis: ${swings.join(', ')}. ${show(heater.commonVolts, 'V')} RMS does not cancel, with ${show(heater.humPeakVolts, 'V')} of peak hum at the mains frequency and ${show(heater.buzzPeakVolts, 'V')} of buzz at twice that.`,
       todo: balanced
-        ? 'Leave it so.'
+        ? held
+          ? 'Leave it so.'
+          : 'Listen with the gain up before you call it quiet.'
         : "Ground the heaters' centre only and leave the rail inside and floating, where insulation is known; or feed the rail from another winding; or listen, and accept it if nothing is heard.",
-      ...(balanced ? {} : { harm: 'noise' as const }),
+      ...(balanced && held ? {} : { harm: 'noise' as const }),
     },
   ];
 }

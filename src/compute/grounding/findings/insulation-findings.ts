@@ -134,7 +134,8 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
   const beyond = isBeyondTouch(touch) || fault.contacts.some(isBeyondTouch);
   const elevated = fault.kind === 'divider-open';
   const known = isInsulationKnown({ connections, mainsVolts });
-  const level: Level = !beyond ? 'within' : outside ? 'hazard' : elevated ? 'marginal' : known ? 'marginal' : 'not assessed';
+  const held = facts.links.some((link) => link.isWire && link.node !== 'centre');
+  const level: Level = !beyond ? (held ? 'within' : 'outside') : outside ? 'hazard' : elevated ? 'marginal' : known ? 'marginal' : 'not assessed';
   const { winding } = connections;
   // The resistors of a divider let little through; what its capacitor has stored comes all at once.
   const joules = elevated && winding.kind === 'elevated' && winding.bypassFarads !== undefined ? storedJoules({ farads: winding.bypassFarads, volts: Math.abs(touch.dcVolts) }) : 0;
@@ -145,7 +146,7 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
     level,
     what: beyond
       ? `If ${NAMES[fault.kind]}${behind}, the rail goes to ${show(touch.dcVolts, 'V')} above the chassis, and ${show(touch.hand?.dcAmps ?? 0, 'A')} flows through a hand${stored}; nothing blows.`
-      : `If ${NAMES[fault.kind]}${behind}, the rail is held at ${show(touch.dcVolts, 'V')} from the chassis and ${show(fault.faultAmps, 'A')} flows there by way of its ground.`,
+      : `If ${NAMES[fault.kind]}${behind}, the rail is held at ${show(touch.dcVolts, 'V')} from the chassis and ${show(fault.faultAmps, 'A')} flows there by way of its ground${held ? '' : ', but no wire carries it: what does can burn open or be unplugged, and nothing holds the rail then'}.`,
     numbers: [
       { name: 'rail-dc-volts', value: touch.dcVolts, unit: 'V' },
       { name: 'rail-ac-volts', value: touch.acVolts, unit: 'V' },
@@ -159,7 +160,9 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
       ? outside
         ? 'Take the rail off the jack and away from hands, or bond its negative once to a verified protective earth with no other ground, so that the failure is held and blows a fuse.'
         : 'Keep it entirely inside, with parts and wire insulated for the high voltage, and labelled; better, bond its negative once.'
-      : 'Keep the bond sound: this rests on it.',
+      : held
+        ? 'Keep the bond sound: this rests on it.'
+        : "Bond the rail's negative to the chassis once, with a wire.",
     restsOn: ['assumed'],
     source: { id: 'solved' },
     ...(level === 'hazard' ? { harm: 'shock' as const } : {}),

@@ -90,13 +90,17 @@ const faultHeat = (facts: GroundingFacts): readonly Finding[] => {
   const unrated = facts.stresses.filter((stress) => stress.rated === undefined && stress.secondsToLimit === undefined && stress.finalCelsius === undefined);
   const findings: Finding[] = [];
   if (first) {
-    const worst = facts.stresses.filter((stress) => stress.secondsToLimit !== undefined && stress !== first);
-    const limit = first.limitCelsius === undefined ? 'is past what one surge may be, every cycle,' : `passes ${show(first.limitCelsius, '°C')}`;
-    const others = worst.map((stress) => `the ${stress.name} ${roughly(stress.secondsToLimit ?? 0)}`);
+    const later = facts.stresses
+      .filter((stress) => stress.secondsToLimit !== undefined && stress !== first)
+      .sort((a, b) => (a.secondsToLimit ?? 0) - (b.secondsToLimit ?? 0));
+    const limit = first.surge
+      ? `takes ${show(first.surge.peakAmps, 'A')} every cycle and may take ${show(first.surge.allowedAmps, 'A')} once`
+      : `passes ${show(first.limitCelsius ?? 0, '°C')} ${roughly(first.secondsToLimit ?? 0)}`;
+    const others = later.map((stress) => `the ${stress.name} ${roughly(stress.secondsToLimit ?? 0)}`);
     findings.push({
       rule: 'fault-heat',
       level: 'hazard',
-      what: `The ${first.name} goes first: it ${limit} ${roughly(first.secondsToLimit ?? 0)}.${others.length > 0 ? ` Left alone, then ${list(others)}.` : ''}`,
+      what: `The ${first.name} goes first: it ${limit}.${others.length > 0 ? ` Left alone, then ${list(others)}.` : ''}`,
       numbers: facts.stresses.flatMap((stress) => [
         { name: `${stress.branchId}-${stress.quantity.replace(' ', '-')}`, value: stress.value, unit: stress.quantity === 'watts' ? 'W' : 'A' },
         ...(stress.ratio === undefined ? [] : [{ name: `${stress.branchId}-of-rating`, value: stress.ratio, unit: '' }]),
