@@ -6,6 +6,11 @@ const PART_OHMS = { min: 0.01, max: 1e8 } as const;
 /** Cable and earth wiring; nought is a path without resistance of its own. */
 const PATH_OHMS = { min: 0, max: 1e6 } as const;
 
+/** Throws `InputError` unless the value is one of those allowed: plans reach this module as JSON, unchecked by types. */
+export function requireOneOf(quantity: string, value: unknown, allowed: readonly string[]): void {
+  if (!allowed.includes(value as string)) throw new InputError(quantity, value, { expected: allowed.join(', ') });
+}
+
 const checkCentre = (centre: WindingCentre, supply: GroundingSupply): void => {
   if (centre.kind === 'artificial-centre') {
     for (const [index, resistor] of centre.resistors.entries()) {
@@ -18,17 +23,21 @@ const checkCentre = (centre: WindingCentre, supply: GroundingSupply): void => {
 };
 
 const checkInsulation = (quantity: string, insulation: Insulation): void => {
+  requireOneOf(`${quantity}.kind`, insulation.kind, ['unknown', 'test-voltage-only', 'basic', 'reinforced']);
   if (insulation.kind === 'test-voltage-only') requireNumber(`${quantity}.testVolts`, insulation.testVolts, { min: 1, max: 1e5 });
   else if (insulation.kind !== 'unknown') requireNumber(`${quantity}.workingVolts`, insulation.workingVolts, { min: 1, max: 1e5 });
 };
 
 const checkContact = (quantity: string, contact: JackContact): void => {
+  requireOneOf(`${quantity}.kind`, contact.kind, ['rail-positive', 'rail-negative', 'coil', 'logic', 'led', 'chassis', 'isolated']);
   if ('ohms' in contact) requireNumber(`${quantity}.ohms`, contact.ohms, PART_OHMS);
 };
 
 const checkJack = (jack: Jack, index: number): void => {
   checkContact(`connections.jacks[${index}].tip`, jack.tip);
   checkContact(`connections.jacks[${index}].sleeve`, jack.sleeve);
+  requireOneOf(`connections.jacks[${index}].mounting`, jack.mounting, ['insulated', 'chassis']);
+  requireOneOf(`connections.jacks[${index}].gear.kind`, jack.gear.kind, ['none', 'sleeve-to-earth', 'isolated-contact', 'optocoupler']);
   if (jack.gear.kind !== 'sleeve-to-earth') return;
   requireNumber(`connections.jacks[${index}].gear.cableOhms`, jack.gear.cableOhms, PATH_OHMS);
   requireNumber(`connections.jacks[${index}].gear.earthOhms`, jack.gear.earthOhms, PATH_OHMS);
@@ -40,6 +49,13 @@ const checkJack = (jack: Jack, index: number): void => {
 /** Throws `InputError` for connections that are out of range or that contradict the supply they belong to. */
 export function checkConnections(connections: GroundConnections, supply: GroundingSupply): void {
   const { winding, rail, highTensionVolts, bondOhms, converterCoupling } = connections;
+  requireOneOf('connections.winding.kind', winding.kind, ['none', 'centre-tap', 'artificial-centre', 'one-leg', 'elevated']);
+  requireOneOf('connections.rail.kind', rail.kind, ['floating', 'bonded', 'through-resistance']);
+  if (rail.kind !== 'floating') requireOneOf('connections.rail.pole', rail.pole, ['negative', 'positive']);
+  if (winding.kind === 'one-leg') requireOneOf('connections.winding.leg', winding.leg, ['first', 'second']);
+  if (winding.kind === 'elevated') requireOneOf('connections.winding.centre.kind', winding.centre.kind, ['centre-tap', 'artificial-centre']);
+  requireOneOf('connections.ampEarth', connections.ampEarth, ['verified', 'absent', 'not-checked']);
+  if (converterCoupling) requireOneOf('connections.converterCoupling.kind', converterCoupling.kind, ['y-capacitor', 'rated-leakage', 'unknown']);
   if (highTensionVolts !== undefined) requireNumber('connections.highTensionVolts', highTensionVolts, { min: 30, max: 3000 });
   if (bondOhms !== undefined) requireNumber('connections.bondOhms', bondOhms, { min: 1e-5, max: 1000 });
   if (winding.kind !== 'none' && supply.kind === 'converter') {
@@ -72,6 +88,7 @@ export function checkConnections(connections: GroundConnections, supply: Groundi
   for (const [index, jack] of connections.jacks.entries()) checkJack(jack, index);
   for (const [index, relay] of connections.relays.entries()) {
     checkInsulation(`connections.relays[${index}].insulation`, relay.insulation);
+    requireOneOf(`connections.relays[${index}].work.at`, relay.work.at, ['high-tension', 'output-anode', 'given']);
     if (relay.work.at === 'given') requireNumber(`connections.relays[${index}].work.volts`, relay.work.volts, { min: 0, max: 1e5 });
   }
 }

@@ -1,7 +1,7 @@
 import { InputError, requireNumber } from '../errors.ts';
 import type { Basis } from '../findings.ts';
 import { fuseGates, fuseStandard } from '../parts/fuse.ts';
-import { checkConnections } from './check-connections.ts';
+import { checkConnections, requireOneOf } from './check-connections.ts';
 import type { GroundConnections, WindingKind } from './connections.ts';
 
 /** The diode as the solver sees it, with those of its ratings that somebody has read. */
@@ -57,7 +57,11 @@ export interface GroundingFuse {
 /** Where the rail comes from. */
 export type GroundingSupply = WindingSupply | ConverterSupply;
 
-/** Everything the grounding analysis needs to know, as plain electrical values. */
+/**
+ * Everything the grounding analysis needs to know, as plain electrical values at one operating corner. A plan is turned
+ * into it by its owner: open-circuit volts, ohms and mains volts at the corner (high mains is the worst for currents,
+ * leakage and potentials), the load as the solved rail's volts over its amps, ratings only where somebody has read them.
+ */
 export interface GroundingJob {
   readonly hertz: number;
   readonly mainsVolts: number;
@@ -78,6 +82,8 @@ export interface GroundingJob {
 }
 
 const checkWinding = (supply: WindingSupply): void => {
+  requireOneOf('supply.windingKind', supply.windingKind, ['low-voltage', 'heater', 'rectifier-valve']);
+  requireOneOf('supply.topology', supply.topology, ['bridge', 'centre-tap', 'half-wave', 'doubler']);
   requireNumber('supply.openCircuitVolts', supply.openCircuitVolts, { min: 0.1, max: 1000 });
   requireNumber('supply.ohms', supply.ohms, { min: 1e-4, max: 1e4 });
   if (supply.ratedAmps !== undefined) requireNumber('supply.ratedAmps', supply.ratedAmps, { min: 1e-3, max: 1000 });
@@ -110,6 +116,7 @@ export function checkJob(job: GroundingJob): GroundingJob {
   if (job.mainsFuse) requireNumber('mainsFuse.otherAmps', job.mainsFuse.otherAmps, { min: 0, max: 63 });
   for (const fuse of [job.mainsFuse, job.secondaryFuse]) if (fuse) fuseGates({ standard: fuseStandard(fuse.standard), ratedAmps: fuse.ratedAmps });
   const { supply } = job;
+  requireOneOf('supply.kind', supply.kind, ['winding', 'converter']);
   if (supply.kind === 'winding') checkWinding(supply);
   else {
     requireNumber('supply.outputVolts', supply.outputVolts, { min: 0.5, max: 400 });

@@ -55,6 +55,16 @@ describe('a rail on a jack or within reach', () => {
     }
   });
 
+  it('is outside when it comes from the heater winding, however bonded, unless proven separate', () => {
+    const heater = { windingKind: 'heater', hasCentreTap: false } as const;
+    const bonded = { rail: NEGATIVE, jacks: [FOOTSWITCH] };
+    expect(levelOf(judge(bonded, heater), 'heater-rail-outside')).toBe('outside');
+    expect(levelOf(judge(bonded), 'heater-rail-outside')).toBeUndefined();
+    expect(levelOf(judge({ rail: NEGATIVE }, heater), 'heater-rail-outside')).toBeUndefined();
+    const separate = { highTensionVolts: 400, insulation: { fromMains: REINFORCED, fromHighTension: REINFORCED } };
+    expect(levelOf(judge({ ...bonded, ...separate }, heater), 'heater-rail-outside')).toBeUndefined();
+  });
+
   it('only held by what is plugged in is a hazard still', () => {
     expect(levelOf(judge({ jacks: [plugIn(0.1, 0.1)] }), 'rail-bond')).toBe('hazard');
   });
@@ -208,6 +218,9 @@ describe('what cannot be is refused with its name', () => {
     ['supply.ohms', jobOf({ supply: { ohms: Number.NaN } })],
     ['connections.jacks[0].gear.cableOhms', jobOf({ connections: { jacks: [plugIn(-1, 0)] } })],
     ['connections.relays[0].work.volts', jobOf({ connections: { relays: [{ name: 'K', work: { at: 'given', volts: -1 }, insulation: { kind: 'unknown' } }] } })],
+    ['connections.rail.kind', jobOf({ connections: { rail: { kind: 'somehow' } as never } })],
+    ['connections.jacks[0].tip.kind', jobOf({ connections: { jacks: [{ ...FOOTSWITCH, tip: { kind: 'wire' } as never }] } })],
+    ['connections.ampEarth', jobOf({ connections: { ampEarth: 'perhaps' as never } })],
     ['fuse', jobOf({ job: { mainsFuse: { ratedAmps: 2, otherAmps: 0, standard: 'none such' } } })],
   ];
   it.each(broken)('%s', (quantity, job) => {

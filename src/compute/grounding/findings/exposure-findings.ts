@@ -113,6 +113,23 @@ const internalRail = (facts: GroundingFacts, faults: readonly string[]): Finding
   };
 };
 
+const heaterRailOutside = (facts: GroundingFacts): readonly Finding[] => {
+  const { connections, supply, mainsVolts } = facts.job;
+  if (supply.kind !== 'winding' || supply.windingKind !== 'heater' || isProvenSeparate({ connections, mainsVolts })) return [];
+  return [
+    {
+      rule: 'heater-rail-outside',
+      level: 'outside',
+      what: 'A rail made from the heater winding reaches a jack or a metal control.',
+      numbers: [],
+      why: 'A heater winding lies beside the high-voltage ones and is not presumed a safety winding. However well the rail is bonded, that bond is all that stands between a breakdown and a hand.',
+      todo: 'Keep such a rail entirely inside, with contacts or an optocoupler as the interface; or feed what leaves the amp from a separate transformer or a converter.',
+      restsOn: facts.job.restsOn ?? ['assumed'],
+      source: ONE_BOND,
+    },
+  ];
+};
+
 const ampEarth = (facts: GroundingFacts): Finding => {
   const { connections, supply } = facts.job;
   const converter = supply.kind === 'converter';
@@ -219,5 +236,5 @@ const liveShields = (facts: GroundingFacts): readonly Finding[] =>
 
 /** Who can touch the rail, whether it is bonded once to protective earth, and what stands on each jack. */
 export function exposureFindings(facts: GroundingFacts): readonly Finding[] {
-  return [railBond(facts), ampEarth(facts), ...(reachesOutside(facts.job.connections) ? [...jackVoltages(facts), ...liveShields(facts)] : [])];
+  return [railBond(facts), ampEarth(facts), ...(reachesOutside(facts.job.connections) ? [...heaterRailOutside(facts), ...jackVoltages(facts), ...liveShields(facts)] : [])];
 }
