@@ -36,7 +36,9 @@ export {
   LINEAR_REGULATORS, adjustableOutput, currentLimitAmps, dropoutVolts, linearRegulator, protectionDiodes, quiescentAmps, regulatedVolts, regulatorWatts,
 } from './parts/regulator-linear.ts';
 export type { LinearRegulator, ProtectionDiode } from './parts/regulator-linear.ts';
-export { RELAY_COILS, coilDropper, coilHenries, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil } from './parts/relay.ts';
+export { RELAY_COILS, RELAY_KINDS, coilDropper, coilHenries, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil, relayOfKind } from './parts/relay.ts';
+export { USUAL_RELEASE_RATIO, coilOnRail, releaseSpread } from './parts/coil-on-rail.ts';
+export type { CoilMargin, CoilOnRail, ReleaseSpread } from './parts/coil-on-rail.ts';
 export type { CoilFigures, PullIn, RelayCoil, RelayContacts } from './parts/relay.ts';
 export { coilRelease } from './parts/suppression.ts';
 export type { CoilRelease, Suppression } from './parts/suppression.ts';
@@ -138,10 +140,12 @@ export type {
 
 export type { CheckContext } from './findings/check.ts';
 export { checkCoilPullIn, checkCoilVolts } from './findings/coil.ts';
+export { ANODE_SWING, checkCoilToContact, checkContactLoad, checkContactVolts } from './findings/contacts.ts';
 export { checkDiodeCurrent, checkReverseVolts } from './findings/diode.ts';
 export { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } from './findings/fuse.ts';
 export { checkHeaterVolts } from './findings/heater.ts';
 export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
+export { checkDriverVolts, checkRelease } from './findings/release.ts';
 export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
 export { checkSpareCurrent, checkWindingCurrent } from './findings/winding.ts';
 export { chainFindings } from './supplies/chain-findings.ts';

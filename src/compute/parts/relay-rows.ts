@@ -109,6 +109,9 @@ const CLASSES: readonly CoilClass[] = [
   },
 ];
 
+/** The classes by id and name: what a reader without a data sheet picks a relay by. */
+export const RELAY_KINDS: readonly { readonly id: string; readonly name: string }[] = CLASSES.map(({ id, name }) => ({ id, name }));
+
 /**
  * Relay coils by class and rated voltage. A coil-to-contact test voltage is not a licence to put the high voltage on the
  * contacts with the coil rail on a jack.

@@ -1,9 +1,9 @@
 import { InputError, requireNumber } from '../errors.ts';
 import { copperRatio } from './copper.ts';
-import { RELAY_COILS } from './relay-rows.ts';
+import { RELAY_COILS, RELAY_KINDS } from './relay-rows.ts';
 import type { RelayCoil } from './relay-rows.ts';
 
-export { RELAY_COILS } from './relay-rows.ts';
+export { RELAY_COILS, RELAY_KINDS } from './relay-rows.ts';
 export type { RelayCoil, RelayContacts } from './relay-rows.ts';
 
 /** Temperature that coil resistances and pull-in figures are printed for, °C. */
@@ -14,6 +14,30 @@ export function relayCoil(id: string): RelayCoil {
   const found = RELAY_COILS.find((row) => row.id === id);
   if (found === undefined) throw new InputError('coil', id, { expected: RELAY_COILS.map((row) => row.id).join(', ') });
   return found;
+}
+
+/**
+ * A relay of a class for any rated volts (3 to 110 V): the catalogue row where there is one, else one of the class's
+ * watts at those volts, typical. What is printed on the part in hand (`ohms`, `mustOperateRatio`) stands before the
+ * class. Throws `InputError` for an unknown class and for values out of range.
+ */
+export function relayOfKind(options: { readonly kind: string; readonly ratedVolts: number; readonly ohms?: number; readonly mustOperateRatio?: number }): RelayCoil {
+  const ratedVolts = requireNumber('ratedVolts', options.ratedVolts, { min: 3, max: 110 });
+  const kin = RELAY_COILS.filter((row) => row.id.startsWith(`${options.kind}-`));
+  const [first] = kin;
+  if (first === undefined || !RELAY_KINDS.some(({ id }) => id === options.kind)) throw new InputError('kind', options.kind, { expected: RELAY_KINDS.map(({ id }) => id).join(', ') });
+  // All coils of a class take about the same watts; the 12 V one is the one most often measured.
+  const model = kin.find((row) => row.ratedVolts === 12) ?? first;
+  const printed = kin.find((row) => row.ratedVolts === ratedVolts);
+  const row: RelayCoil = printed ?? {
+    ...model, id: `${options.kind}-as-rated`, name: `${RELAY_KINDS.find(({ id }) => id === options.kind)?.name ?? model.name}, ${ratedVolts} V`, basis: 'typical',
+    ratedVolts, ohms: model.ohms * (ratedVolts / model.ratedVolts) ** 2,
+  };
+  return {
+    ...row,
+    ohms: options.ohms === undefined ? row.ohms : requireNumber('ohms', options.ohms, { min: 1, max: 1e5 }),
+    mustOperateRatio: options.mustOperateRatio === undefined ? row.mustOperateRatio : requireNumber('mustOperateRatio', options.mustOperateRatio, { min: 0.1, max: 1 }),
+  };
 }
 
 /** What a coil is, for reckoning: a catalogue row or a reader's own figures. */

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { checkCoilPullIn, checkCoilVolts } from '../../../src/compute/findings/coil.ts';
 import { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } from '../../../src/compute/findings/fuse.ts';
 import { checkHeaterVolts } from '../../../src/compute/findings/heater.ts';
+import { checkCoilToContact, checkContactLoad, checkContactVolts } from '../../../src/compute/findings/contacts.ts';
 import { checkDiodeCurrent, checkReverseVolts } from '../../../src/compute/findings/diode.ts';
+import { checkDriverVolts, checkRelease } from '../../../src/compute/findings/release.ts';
 import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
 import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
@@ -16,6 +18,8 @@ const heater = { heater: 'The heaters', ratedVolts: 12.6 };
 const iec = { standard: fuseStandard('iec-sheet-5'), ratedAmps: 1 };
 const ul = { standard: fuseStandard('ul-248-14'), ratedAmps: 1 };
 const EPS = 1e-6;
+
+const driver = { suppression: { kind: 'diode' }, switchedBy: 'transistor', ratedVolts: 50 } as const;
 
 /** Each rule just inside and just outside each of its limits. */
 const CASES: readonly [string, Level, Finding][] = [
@@ -60,6 +64,26 @@ const CASES: readonly [string, Level, Finding][] = [
   ['coil volts with room', 'within', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 14.25 - EPS, limitVolts: 15 })],
   ['coil volts close', 'marginal', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 - EPS, limitVolts: 15 })],
   ['coil volts beyond', 'outside', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 + EPS, limitVolts: 15 })],
+  ['let go in time', 'within', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.008 - EPS, wantedSeconds: 0.01 })],
+  ['let go just in time', 'marginal', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01, wantedSeconds: 0.01 })],
+  ['let go late', 'outside', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01 + EPS, wantedSeconds: 0.01 })],
+  ['driver with room', 'within', checkDriverVolts({ ...context, ...driver, switchVolts: 45 - EPS })],
+  ['driver close', 'marginal', checkDriverVolts({ ...context, ...driver, switchVolts: 50 })],
+  ['driver beyond', 'outside', checkDriverVolts({ ...context, ...driver, switchVolts: 50 + EPS })],
+  ['transistor with a bare coil', 'hazard', checkDriverVolts({ ...context, ...driver, suppression: { kind: 'none' }, switchVolts: 1000 })],
+  ['switch with a bare coil', 'outside', checkDriverVolts({ ...context, ...driver, switchedBy: 'contact', suppression: { kind: 'none' }, switchVolts: 1000 })],
+  ['contacts at little', 'within', checkCoilToContact({ ...context, workingVolts: 60, insulation: { kind: 'unknown' }, railOutside: true })],
+  ['contacts at more, unread', 'not assessed', checkCoilToContact({ ...context, workingVolts: 60 + EPS, insulation: { kind: 'unknown' }, railOutside: true })],
+  ['contacts at more, tested only', 'outside', checkCoilToContact({ ...context, workingVolts: 300, insulation: { kind: 'test-voltage-only', testVolts: 4000 }, railOutside: false })],
+  ['contacts at more, tested only, on a jack', 'hazard', checkCoilToContact({ ...context, workingVolts: 300, insulation: { kind: 'test-voltage-only', testVolts: 4000 }, railOutside: true })],
+  ['contacts at their rated barrier', 'within', checkCoilToContact({ ...context, workingVolts: 300, insulation: { kind: 'reinforced', workingVolts: 300 }, railOutside: true })],
+  ['contacts over their rated barrier', 'hazard', checkCoilToContact({ ...context, workingVolts: 300 + EPS, insulation: { kind: 'reinforced', workingVolts: 300 }, railOutside: true })],
+  ['contacts within four fifths', 'within', checkContactVolts({ ...context, workingVolts: 48, ratedVolts: 60, movedLive: true })],
+  ['contacts within their rating', 'marginal', checkContactVolts({ ...context, workingVolts: 60, ratedVolts: 60, movedLive: true })],
+  ['contacts over, moved dead', 'outside', checkContactVolts({ ...context, workingVolts: 60 + EPS, ratedVolts: 60, movedLive: false })],
+  ['contacts over, moved live', 'hazard', checkContactVolts({ ...context, workingVolts: 60 + EPS, ratedVolts: 60, movedLive: true })],
+  ['contacts for signals', 'within', checkContactLoad({ ...context, minLoad: { volts: 5, amps: 0.001 } })],
+  ['contacts for power', 'marginal', checkContactLoad({ ...context, minLoad: { volts: 5, amps: 0.1 } })],
   ['heaters low by a twentieth', 'within', checkHeaterVolts({ ...context, ...heater, minVolts: 11.97 + EPS, maxVolts: 12.6 })],
   ['heaters high by a twentieth', 'within', checkHeaterVolts({ ...context, ...heater, minVolts: 12.6, maxVolts: 13.23 - EPS })],
   ['heaters low by more', 'marginal', checkHeaterVolts({ ...context, ...heater, minVolts: 11.97 - EPS, maxVolts: 12.6 })],
