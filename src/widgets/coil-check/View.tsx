@@ -93,12 +93,12 @@ function CoilCheckCalculator({ state, sources }: ViewProps<typeof coilCheck>): V
       <Results state={state}>
         <Corners corners={view.corners} stale={stale} instance={instance} />
         <Findings findings={view.findings} sources={sources} />
-        <div class="compare">
-          {view.choices.map((choice) => (
-            <Choice key={choice.name} choice={choice} />
-          ))}
-        </div>
         <div class="pictures">
+          <div class="compare" data-count={view.choices.length}>
+            {view.choices.map((choice) => (
+              <Choice key={choice.name} choice={choice} />
+            ))}
+          </div>
           <Plot data={view.plot} />
         </div>
         <Working steps={view.working} sources={sources} />

@@ -24,7 +24,7 @@ type Values = ValuesOf<typeof fields>;
 export interface SuppressionChoice {
   readonly name: string;
   readonly chosen: boolean;
-  /** "17.5 ms at the latest" */
+  /** "17 ms at most" */
   readonly letsGo: string;
   readonly usually: string;
   readonly switchSees: string;
@@ -92,7 +92,7 @@ function choiceOf(kind: Values['suppression'], values: Values, spread: (kind: Va
   return {
     name: NAMES[kind](values),
     chosen: kind === values.suppression,
-    letsGo: kind === 'none' ? 'arcs until it is spent' : `${showQuantity(longestSeconds, 's', 2)} at the latest`,
+    letsGo: kind === 'none' ? 'ends in an arc' : `${showQuantity(longestSeconds, 's', 2)} at most`,
     usually: kind === 'none' ? 'time not reckoned' : `usually ${showQuantity(usualSeconds, 's', 2)}`,
     switchSees: `${showQuantity(switchVolts, 'V')}${kind === 'none' ? ' and more' : ''} on what opens it`,
     level: worstLevel(found),
