@@ -70,6 +70,9 @@ export function solveTransient(options: TransientOptions): NetworkSolution {
   for (const element of elements) {
     if (element.kind === 'sine') longest = Math.min(longest, 1 / (hertz * (element.harmonic ?? 1) * STEPS_PER_CYCLE));
   }
+  if (seconds / longest > MAX_STEPS) {
+    throw new SolveError('too-large', `The run covers more than ${MAX_STEPS / STEPS_PER_CYCLE} cycles; ask for a shorter time.`);
+  }
   return new TransientRun(circuit, stepper, seconds, longest, eventSeconds).run(maxPoints);
 }
 

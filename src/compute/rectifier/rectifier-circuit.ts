@@ -62,7 +62,9 @@ export class RectifierCircuit {
       return true;
     }
     // A constant-power load is taken as its tangent (a current and a negative conductance) at the last known voltage.
-    let volts = this.states === 1 ? base1 : base1 + base2;
+    // The currents of the last instant say where the terminals are likely to be now.
+    let volts = this.states === 1 ? base1 + seriesOhms * this.charge1 : base1 + base2 + seriesOhms * (this.charge1 + this.charge2);
+    if (!(volts > 0)) volts = this.states === 1 ? base1 : base1 + base2;
     for (let pass = 0; pass < 30; pass += 1) {
       if (!(volts > 0)) return false;
       const siemens = -this.#watts / (volts * volts);
@@ -71,7 +73,8 @@ export class RectifierCircuit {
       this.#solveLinear(sourceVolts, base1, base2, seriesOhms, (2 * this.#watts) / volts, siemens);
       const change = Math.abs(this.railVolts - volts);
       volts = this.railVolts;
-      if (change <= 1e-10 * volts) {
+      // Tangents converge as the square: what is left after this change is a part in ten thousand million.
+      if (change <= 1e-5 * volts) {
         this.loadAmps = this.#watts / volts;
         return true;
       }
