@@ -32,7 +32,7 @@ export function quillonChain(plan: SupplyPlan): ChainInput {
     diode: chainDiode(diodePart(diode), DIODE_TYPE),
     reservoir: chainReservoir({ ...reservoir, topology, hertz: plan.mains.hertz, airCelsius }),
     stage: linearStage(linearRegulator(regulator)),
-    load: { offAmps: 0, runningAmps: running.typical, everythingAmps: design.amps },
+    load: { offAmps: 0, runningAmps: running.typical, everythingAmps: Number(design.amps.toPrecision(3)) },
     cooling: { airCelsius },
   };
 }
