@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { RectifierTopology } from '../compute/rectifier/rectifier-types.ts';
-import { LAYOUTS, MINUS, PLUS, RESERVOIR_X, type RectifierLayout } from './rectifier-layout.ts';
+import { LAYOUTS, MINUS, PLUS, RESERVOIR_X, type DiodePlace, type RectifierLayout } from './rectifier-layout.ts';
 import { Sheet } from './sheet.tsx';
 import { Core, Diode, Node, PolarisedCapacitor, RegulatorBlock, Resistor, Winding } from './symbols.tsx';
 
@@ -35,6 +35,10 @@ const NAMES: Readonly<Record<RectifierTopology, string>> = {
   doubler: 'Voltage doubler',
 };
 
+/** Beside an upright diode; below one that lies in the upper bus, where its current is written above; above any other. */
+const labelPlace = ({ at: [x, y], turn }: DiodePlace) =>
+  turn === 0 ? { x: x + 13, y: y + 5 } : { x, y: y === PLUS ? y + 24 : y - 14, 'text-anchor': 'middle' as const };
+
 const carriers = (layout: RectifierLayout, phase: Phase): readonly string[] =>
   layout.diodes.filter((diode) => diode.half === phase).map((diode) => diode.name);
 
@@ -49,7 +53,7 @@ const describe = (props: RectifierSheetProps, layout: RectifierLayout): string =
   const rest = props.regulator === undefined ? `The load takes ${props.loadText}.` : `A ${props.regulator.name} regulator makes ${props.regulator.railText} for a load of ${props.loadText}.`;
   if (phase === undefined) return `${parts} ${rest}`;
   const lit = carriers(layout, phase);
-  const now = lit.length === 0 ? 'No diode carries current: the reservoir feeds the load alone.' : `${lit.join(' and ')} carry ${props.pathAmps ?? 'current'} into the reservoir.`;
+  const now = lit.length === 0 ? 'No diode carries current: the reservoir feeds the load alone.' : `${lit.join(' and ')} ${lit.length === 1 ? 'carries' : 'carry'} ${props.pathAmps ?? 'current'} into the reservoir.`;
   return `${parts} ${rest} ${now}`;
 };
 
@@ -80,7 +84,7 @@ export function RectifierSheet(props: RectifierSheetProps): VNode {
       {layout.diodes.map((diode) => (
         <g key={diode.name}>
           <Diode at={diode.at} turn={diode.turn} idle={lit !== undefined && !lit.includes(diode.name)} />
-          <text class="label-part" x={diode.turn === 0 ? diode.at[0] + 13 : diode.at[0]} y={diode.turn === 0 ? diode.at[1] + 5 : diode.at[1] - 14} {...(diode.turn === 0 ? {} : { 'text-anchor': 'middle' })}>
+          <text class="label-part" {...labelPlace(diode)}>
             {diode.name}
           </text>
         </g>
@@ -101,8 +105,8 @@ export function RectifierSheet(props: RectifierSheetProps): VNode {
       {[...layout.nodes, [RESERVOIR_X, PLUS] as const, [RESERVOIR_X, MINUS] as const, ...(regulator === undefined ? [] : [[REGULATOR_X, MINUS] as const])].map((at) => (
         <Node key={at.join()} at={at} />
       ))}
-      <text class="label-volts" x="30" y={layout.windings.length > 1 ? 66 : 92} text-anchor="middle">
-        {props.windingText}
+      <text class="label-volts" x="8" y="246">
+        {layout.windings.length > 1 ? `2 × ${props.windingText}` : props.windingText}
       </text>
       {props.reservoirVolts !== undefined && (
         <text class="label-volts" x={RESERVOIR_X} y="24" text-anchor="middle">

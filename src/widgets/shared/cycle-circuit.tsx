@@ -34,7 +34,7 @@ export function CycleCircuit({ instance, cycle, corner, neededVolts, neededName 
         degrees={degrees}
         onTurn={setTurned}
         reading={phase === 'resting' ? 'no diode' : `${diodes.join(', ')} · ${amps}`}
-        spoken={phase === 'resting' ? `no diode carries current, the reservoir is at ${volts}` : `${diodes.join(' and ')} carry ${amps}, the reservoir is at ${volts}`}
+        spoken={phase === 'resting' ? `no diode carries current, the reservoir is at ${volts}` : `${diodes.join(' and ')} ${diodes.length === 1 ? 'carries' : 'carry'} ${amps}, the reservoir is at ${volts}`}
         caption={`One mains cycle at ${corner}. The band is thick where diodes carry current: plain one way, hatched the other. Turn the knob, or use the arrow keys.`}
       />
       <figure class="circuit">
