@@ -25,7 +25,7 @@ export interface RectifierSheetProps {
 
 const LOAD_X = 388;
 const REGULATOR_X = 312;
-const WIDTH = 462;
+const WIDTH = 472;
 const HEIGHT = 256;
 
 const NAMES: Readonly<Record<RectifierTopology, string>> = {

@@ -7,7 +7,7 @@ import { island } from '../shared/island.tsx';
 import { Results } from '../shared/results.tsx';
 import { Sentence } from '../shared/sentence.tsx';
 import { Stairs } from '../shared/stairs.tsx';
-import { showMarked } from '../shared/units.ts';
+import { showMarked, showQuantity } from '../shared/units.ts';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Working } from '../shared/working.tsx';
 import type { headroom } from './state.ts';
@@ -33,6 +33,7 @@ function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
           <Field {...field('heatsink')} then="." />
         </p>
       </Sentence>
+      {view.note !== undefined && <p class="rests-on">{view.note}</p>}
       <Results state={state}>
         <Corners corners={view.corners} stale={stale} instance={instance} />
         <Findings findings={view.findings} sources={sources} />
@@ -47,7 +48,7 @@ function HeadroomView({ state, sources }: ViewProps<typeof headroom>): VNode {
             sheet={{
               windingText: `${showMarked(values.windingVolts, 'V')} AC`,
               reservoirText: showMarked(values.farads, 'F'),
-              loadText: showMarked(values.loadAmps, 'A'),
+              loadText: showQuantity(values.loadAmps, 'A'),
               regulator: view.regulator,
             }}
           />

@@ -25,7 +25,7 @@ export const fields = {
     default: '7812',
   },
   setVolts: { kind: 'quantity', label: 'Rail that the adjustable regulator is set to', unit: 'V', default: 12, min: 1.25, max: 36, stepping: 0.5 },
-  loadAmps: { kind: 'quantity', label: 'Load', unit: 'A', default: 0.111, min: 0, max: 5, assume: 'mA', stepping: 'e12', hint: 'everything on' },
+  loadAmps: { kind: 'quantity', label: 'Load', unit: 'A', default: 0.106, min: 0, max: 5, assume: 'mA', stepping: 'e12', hint: 'everything on' },
   ...mainsFields,
   airCelsius: { kind: 'quantity', label: 'Air inside the chassis', unit: '°C', default: 55, min: -10, max: 100, stepping: 5 },
   heatsink: { kind: 'quantity', label: 'Heatsink, to the air', unit: 'K/W', default: 21, min: 0.5, max: 100, optional: true, blank: 'no heatsink', stepping: 'e6' },
@@ -36,6 +36,8 @@ type Values = ValuesOf<typeof fields>;
 export interface HeadroomView extends ViewModel {
   /** Whether the rail's volts are the reader's to set. */
   readonly adjustable: boolean;
+  /** What to know of the part before relying on it. */
+  readonly note?: string;
   readonly corners: readonly CornerFigure[];
   readonly stairs: readonly Stair[];
   readonly spareVolts: number;
@@ -80,6 +82,7 @@ function solve(values: Values): HeadroomView {
     level: worstLevel(findings),
     summary: `${spareVolts < 0 ? 'drops out' : 'holds'} at low mains, ${spare}; its junction is at ${showQuantity(junction, '°C')} at high mains`,
     adjustable: part.family === 'adjustable',
+    ...(part.note === undefined ? {} : { note: part.note }),
     corners: [
       {
         name: mainsName(input.mains, 'low'), value: valley.rectifier.rail.minVolts, unit: 'V', of: 'valley',

@@ -14,7 +14,7 @@ export const fields = {
   railVolts: { kind: 'quantity', label: 'Rail', unit: 'V', default: 12, min: 3, max: 60, stepping: 1 },
   railSpread: { kind: 'quantity', label: 'Rail, give or take', unit: '%', default: 0.05, min: 0, max: 0.4, stepping: 0.01, hint: 'a fixed regulator holds 5 %' },
   airCelsius: { kind: 'quantity', label: 'Air about the relays', unit: '°C', default: 55, min: -10, max: 100, stepping: 5 },
-  margin: { kind: 'quantity', label: 'Margin', unit: '%', default: 0.25, min: 0, max: 2, stepping: 0.05, hint: 'for what is asked for later' },
+  margin: { kind: 'quantity', label: 'Margin', unit: '%', default: 0.2, min: 0, max: 2, stepping: 0.05, hint: 'for what is asked for later' },
   loads: {
     kind: 'rows',
     label: 'What the rail feeds',
@@ -143,9 +143,9 @@ function solve(values: Values): LoadListView {
     level: worstLevel(findings),
     summary: `${showQuantity(running.typical, 'A')} in use, ${showQuantity(everything.max, 'A')} at worst, ${showQuantity(switchOn.everythingAmps, 'A')} at switch-on; design for ${showQuantity(design.amps, 'A')}${railWords(findings)}`,
     figures: [
-      { name: 'in use', value: running.typical, unit: 'A', of: 'typical', found: spread(running.min, running.max) },
-      { name: 'everything on', value: everything.max, unit: 'A', of: 'at worst', found: `typical ${showQuantity(everything.typical, 'A')}` },
-      { name: 'at switch-on', value: switchOn.everythingAmps, unit: 'A', of: 'cold', found: `${inrush.toPrecision(2)} times the typical sum` },
+      { name: 'in use, typical', value: running.typical, unit: 'A', of: '', found: spread(running.min, running.max) },
+      { name: 'everything on, at worst', value: everything.max, unit: 'A', of: '', found: `typical ${showQuantity(everything.typical, 'A')}` },
+      { name: 'at switch-on, cold', value: switchOn.everythingAmps, unit: 'A', of: '', found: `${inrush.toPrecision(2)} times the typical sum` },
       { name: 'design for', value: design.amps, unit: 'A', of: '', found: `the worst sum and ${showMarked(values.margin, '%')}` },
     ],
     lines: sums.lines.map((line) => ({ typicalAmps: line.everything.typical, maxAmps: line.everything.max })),

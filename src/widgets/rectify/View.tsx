@@ -8,7 +8,7 @@ import { island } from '../shared/island.tsx';
 import { Results } from '../shared/results.tsx';
 import { Sentence } from '../shared/sentence.tsx';
 import { Stairs } from '../shared/stairs.tsx';
-import { showMarked } from '../shared/units.ts';
+import { showMarked, showQuantity } from '../shared/units.ts';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Working } from '../shared/working.tsx';
 import type { rectify } from './state.ts';
@@ -24,7 +24,7 @@ function RectifyView({ state, sources }: ViewProps<typeof rectify>): VNode {
           <Field {...field('regulation')} /> unloaded feeds a <Field {...field('topology')} /> of <Field {...field('diode')} />{' '}
           rated <Field {...field('diodeVolts')} /> and a reservoir of{' '}
           <Field {...field('farads')} /> rated <Field {...field('ratedVolts')} /> in air of <Field {...field('airCelsius')} then="." /> The load takes{' '}
-          <Field {...field('loadAmps')} then="," /> <Field {...field('draws')} then="," /> and its rail must not dip below <Field {...field('floorVolts')} then="." /> The mains
+          <Field {...field('loadAmps')} /> <Field {...field('draws')} then="," /> and its rail must not dip below <Field {...field('floorVolts')} then="." /> The mains
           is <Field {...field('mainsVolts')} /> at <Field {...field('mainsHertz')} then="," /> give or take <Field {...field('mainsSpread')} then="." />
         </p>
       </Sentence>
@@ -37,7 +37,7 @@ function RectifyView({ state, sources }: ViewProps<typeof rectify>): VNode {
             cycle={view.cycle}
             corner={view.worstCorner}
             {...floor}
-            sheet={{ windingText: `${showMarked(values.windingVolts, 'V')} AC`, reservoirText: showMarked(values.farads, 'F'), loadText: showMarked(values.loadAmps, 'A') }}
+            sheet={{ windingText: `${showMarked(values.windingVolts, 'V')} AC`, reservoirText: showMarked(values.farads, 'F'), loadText: showQuantity(values.loadAmps, 'A') }}
           />
           <Stairs
             instance={instance}
