@@ -43,7 +43,7 @@ function rectifierValveVeto({ amp }: SupplyPlan): Finding {
     why: 'The valve’s cathode is the high voltage, and its heater is the cathode or is tied to it. A rail made from this winding kills.',
     todo: 'Leave this winding alone; use a separate transformer or a converter.',
     restsOn: ['assumed'],
-    source: { id: 'typical-valve-sheets' },
+    source: { id: 'ds-5ar4' },
     harm: 'shock',
   };
 }
