@@ -91,6 +91,7 @@ export type {
   HeaterElement,
   InductorElement,
   LoadElement,
+  RegulatorElement,
   ResistorElement,
   SineElement,
   SwitchElement,

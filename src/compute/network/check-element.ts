@@ -3,7 +3,7 @@ import type { AllowedRange } from '../errors.ts';
 import type { Element } from './elements.ts';
 
 const KINDS = [
-  'resistor', 'capacitor', 'inductor', 'sine', 'dc', 'current', 'diode', 'switch', 'load', 'heater', 'behaviour',
+  'resistor', 'capacitor', 'inductor', 'sine', 'dc', 'current', 'diode', 'switch', 'load', 'regulator', 'heater', 'behaviour',
 ];
 
 const OHMS: AllowedRange = { min: 0, max: 1e12 };
@@ -69,6 +69,21 @@ export function checkElement(element: Element): void {
     case 'load':
       need('watts', element.watts, { min: 0, max: 1e5 });
       need('minVolts', element.minVolts, { min: 0.01, max: 1e5 });
+      break;
+    case 'regulator':
+      if (typeof element.reference !== 'string' || element.reference === '') {
+        throw new InputError(`${name}.reference`, element.reference, { expected: 'a node name' });
+      }
+      need('setVolts', element.setVolts, { min: 0.1, max: 1000 });
+      may('outputOhms', element.outputOhms, { min: 1e-4, max: 1000 });
+      need('dropoutVolts', element.dropoutVolts, { min: 0, max: 100 });
+      may('dropoutOhms', element.dropoutOhms, { min: 1e-4, max: 1000 });
+      if (element.limit) {
+        need('limit.peakAmps', element.limit.peakAmps, { min: 1e-3, max: 1000 });
+        need('limit.foldVolts', element.limit.foldVolts, { min: 0, max: 1000 });
+        need('limit.foldedAmps', element.limit.foldedAmps, { min: 1e-3, max: element.limit.peakAmps });
+        need('limit.foldedVolts', element.limit.foldedVolts, { min: element.limit.foldVolts + 0.01, max: 2000 });
+      }
       break;
     case 'heater':
       need('hotVolts', element.hotVolts, { min: 0.1, max: 1000 });

@@ -9,13 +9,14 @@ import { heaterDevice } from './heater-device.ts';
 import { loadDevice } from './load-device.ts';
 import { NodeEquations } from './node-equations.ts';
 import { capacitorDevice, currentDevice, dcDevice, inductorDevice, resistorDevice } from './passive-devices.ts';
+import { regulatorDevice } from './regulator-device.ts';
 import { sineDevice } from './sine-device.ts';
 import { switchDevice } from './switch-device.ts';
 
 /** More unknowns than this are refused: equations are dense, and the circuits of an amplifier's rail are small. */
 export const MAX_UNKNOWNS = 120;
 
-function makeDevice(element: Element, ends: readonly [number, number], hertz: number): Device {
+function makeDevice(element: Element, ends: readonly [number, number], hertz: number, placeOf: (node: string) => number): Device {
   switch (element.kind) {
     case 'resistor':
       return resistorDevice(element, ends);
@@ -35,6 +36,8 @@ function makeDevice(element: Element, ends: readonly [number, number], hertz: nu
       return switchDevice(element, ends);
     case 'load':
       return loadDevice(element, ends);
+    case 'regulator':
+      return regulatorDevice(element, [ends[0], ends[1], placeOf(element.reference)]);
     case 'heater':
       return heaterDevice(element, ends);
     case 'behaviour':
@@ -85,12 +88,14 @@ export function makeCircuit(elements: readonly Element[], hertz: number): Circui
     checkElement(element);
     if (names.has(element.name)) throw new InputError('name', element.name, { expected: 'a different name for each element' });
     names.add(element.name);
-    for (const node of element.between) if (!places.has(node)) places.set(node, places.size);
+    const named = element.kind === 'regulator' ? [...element.between, element.reference] : element.between;
+    for (const node of named) if (!places.has(node)) places.set(node, places.size);
   }
   const nodes = [...places.keys()].slice(1);
   const devices = elements.map((element) => {
     const [first, second] = element.between;
-    return makeDevice(element, [places.get(first) as number, places.get(second) as number], hertz);
+    const placeOf = (node: string): number => places.get(node) as number;
+    return makeDevice(element, [placeOf(first), placeOf(second)], hertz, placeOf);
   });
   let unknowns = nodes.length;
   const initial: number[] = [];

@@ -91,6 +91,26 @@ export interface LoadElement extends TwoTerminal {
 }
 
 /**
+ * A series regulator from its input (first node) to its output (second), that holds the output at `setVolts` above its
+ * `reference` node. What it draws for itself is not in it: lay a load of its own from input to reference.
+ */
+export interface RegulatorElement extends TwoTerminal {
+  readonly kind: 'regulator';
+  /** Node that its output is held against. */
+  readonly reference: string;
+  readonly setVolts: number;
+  /** Fall of the output per amp, 0.1 mΩ to 1 kΩ; default 10 mΩ. */
+  readonly outputOhms?: number | undefined;
+  /** Input over output below which it passes nothing more, and the rise of that per amp (default 50 mΩ). */
+  readonly dropoutVolts: number;
+  readonly dropoutOhms?: number | undefined;
+  /** `peakAmps` with up to `foldVolts` across it, falling to `foldedAmps` at `foldedVolts`; none when left out. */
+  readonly limit?:
+    | { readonly peakAmps: number; readonly foldVolts: number; readonly foldedAmps: number; readonly foldedVolts: number }
+    | undefined;
+}
+
+/**
  * A filament that warms up (transient only): its resistance follows its temperature, which follows its power.
  * See `heater.ts` for the law.
  */
@@ -141,5 +161,6 @@ export type Element =
   | DiodeElement
   | SwitchElement
   | LoadElement
+  | RegulatorElement
   | HeaterElement
   | BehaviourElement;
