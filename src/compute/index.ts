@@ -239,3 +239,26 @@ export type {
   Supply,
   SupplyMeasures,
 } from './supplies/supply-types.ts';
+
+export { timedSupply } from './in-time/timed-supply.ts';
+export type { TimedRegulator, TimedSupply } from './in-time/timed-supply.ts';
+export { loadSiemens, timedCoil } from './in-time/timed-load.ts';
+export type { TimedCoil, TimedLoad } from './in-time/timed-load.ts';
+export { settleRail } from './in-time/settled-rail.ts';
+export type { SettledRail } from './in-time/settled-rail.ts';
+export { chargingSurge, primarySurge } from './in-time/inrush.ts';
+export type { ChargingSurge, PrimarySurge } from './in-time/inrush.ts';
+export { warmUpRail } from './in-time/warm-up.ts';
+export type { RailWarmUp } from './in-time/warm-up.ts';
+export { switchOn } from './in-time/switch-on.ts';
+export type { CoilAtSwitchOn, SwitchOn } from './in-time/switch-on.ts';
+export { releaseCoil } from './in-time/coil-release.ts';
+export type { CoilReleaseInTime, CoilSuppression } from './in-time/coil-release.ts';
+export { stepRail } from './in-time/rail-step.ts';
+export type { RailStep, SteppedLoad, SteppedNode, WatchedLed } from './in-time/rail-step.ts';
+export { windingHeat, windingKelvinPerSecond } from './in-time/winding-heating.ts';
+export type { WindingHeat } from './in-time/winding-heating.ts';
+export { fuseInFault } from './in-time/fuse-in-fault.ts';
+export type { FuseInFault } from './in-time/fuse-in-fault.ts';
+export { fuseAtSwitchOn, leastMeltingA2s } from './in-time/fuse-at-switch-on.ts';
+export type { FuseAtSwitchOn, SlowCurrent } from './in-time/fuse-at-switch-on.ts';

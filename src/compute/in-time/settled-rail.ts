@@ -93,7 +93,7 @@ export function settleRail(options: { readonly supply: TimedSupply; readonly sie
     maxVolts = Math.max(maxVolts, volts);
   }
   const meanVolts = periodMean(railVolts);
-  const limited = siemens * minVolts >= 0.999 * limitAt(regulator, rectifier.rail.minVolts - minVolts);
+  const limited = rectifier.waveform.railVolts.some((input, k) => (railVolts[k] as number) < 0.999 * Math.min(regulator.setVolts, input - regulator.dropoutVolts));
   const held = minVolts >= 0.9999 * regulator.setVolts ? 'regulated' : limited ? 'limited' : 'dropout';
   return { rectifier, railVolts, meanVolts, minVolts, maxVolts, loadAmps: siemens * meanVolts, held };
 }

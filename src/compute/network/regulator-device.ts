@@ -26,8 +26,9 @@ export function regulatorDevice(
   let byInput = 0;
   let byOutput = 0;
   let byReference = 0;
+  let lastWanted = 0;
 
-  const follow = (eq: NodeEquations): void => {
+  const follow = (eq: NodeEquations, iterating: boolean): void => {
     const across = eq.volts(input, output);
     const holding = (setVolts - eq.volts(output, reference)) / outputOhms;
     const passing = (across - dropoutVolts) / dropoutOhms;
@@ -48,8 +49,18 @@ export function regulatorDevice(
       byAcross = byAcross * held.shareOfA + mostSlope * (1 - held.shareOfA);
     }
     const root = Math.hypot(value, HANDOVER_AMPS);
-    const open = (1 + value / root) / 2;
+    let open = (1 + value / root) / 2;
     amps = (value + root) / 2;
+    if (iterating) {
+      // A Newton step that shot past the set volts would land where nothing depends on anything, and fall back to
+      // nothing: for that one step the current may go backwards along its own line.
+      if (value < -HANDOVER_AMPS && lastWanted > HANDOVER_AMPS) {
+        open = 1;
+        amps = value;
+        eq.limited = true;
+      }
+      lastWanted = value;
+    }
     byInput = byAcross * open;
     byOutput = (byOutput - byAcross) * open;
     byReference *= open;
@@ -61,7 +72,7 @@ export function regulatorDevice(
     second: output,
     connects: () => true,
     stamp: (eq) => {
-      follow(eq);
+      follow(eq, true);
       const { residual, jacobian, stride } = eq;
       for (const [node, sign] of [[input, 1], [output, -1]] as const) {
         const row = node * stride;
@@ -72,8 +83,11 @@ export function regulatorDevice(
       }
     },
     settle: (eq) => {
-      follow(eq);
+      follow(eq, false);
       return amps;
+    },
+    forget: () => {
+      lastWanted = 0;
     },
   };
 }
