@@ -68,8 +68,8 @@ export class MainsPass {
   /** Change of each reservoir voltage over the pass (kept apart from the voltage: at no load it is nanovolts). */
   change1 = 0;
   change2 = 0;
-  /** ∂(voltage at the end)/∂(voltage at the start), row by row. */
-  readonly sensitivity = Float64Array.of(1, 0, 0, 1);
+  /** ∂(change over the pass)/∂(voltage at the start), row by row. */
+  readonly sensitivity = new Float64Array(4);
   /** True when a constant-power load has dragged the rail down, or no step is short enough: there is no end of the pass. */
   collapsed = false;
   /** Largest error of a step, in units of what a fine pass allows. */
@@ -176,7 +176,7 @@ export class MainsPass {
     for (const list of Object.values(this.record)) list.length = 0;
     this.#integrals.fill(0);
     this.change1 = this.change2 = this.worstError = 0;
-    this.sensitivity.set([1, 0, 0, 1]);
+    this.sensitivity.fill(0);
     this.collapsed = !circuit.solve(0, start1, start2, esrOhms);
     if (this.collapsed) return;
     this.#read(LAST, 1, 0, 0, 1);
@@ -259,8 +259,8 @@ export class MainsPass {
       if (!circuit.solve(e, base1, base2, seriesOhms)) return false;
       this.#read(
         i,
-        (m[0] as number) + perFarad * p0, (m[1] as number) + perFarad * p1,
-        (m[2] as number) + perFarad * p2, (m[3] as number) + perFarad * p3,
+        1 + ((m[0] as number) + perFarad * p0), (m[1] as number) + perFarad * p1,
+        (m[2] as number) + perFarad * p2, 1 + ((m[3] as number) + perFarad * p3),
       );
     }
     return true;

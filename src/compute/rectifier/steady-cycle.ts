@@ -17,6 +17,7 @@ export interface SteadyCycleOptions {
 
 const MAX_PASSES = 40;
 const PATIENCE = 12;
+const MAX_COLLAPSES = 8;
 /** Steps that have come to err by this many times what is allowed are chosen afresh. */
 const WORN_OUT = 4;
 
@@ -36,6 +37,7 @@ export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, 
   let shortened = 0;
   let raised = false;
   let fitted = false;
+  let collapses = 0;
   for (let count = 0; count < MAX_PASSES; count += 1) {
     // One rough pass, one that fits its steps to the cycle, then the same steps again: on a fixed mesh the miss is a
     // smooth function of the start, and Newton's method converges as it should.
@@ -49,6 +51,9 @@ export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, 
       y1 = y2 = safeVolts;
       continue;
     }
+    // From a rail that still works one pass leads to one that does not, again and again: the load drags it down.
+    if (pass.collapsed) collapses += 1;
+    if (collapses > MAX_COLLAPSES) throw new SolveError('overloaded', 'The supply cannot deliver this power: the rail collapses.');
     // A doubler repeats after half a cycle with its reservoirs exchanged.
     const miss1 = states === 2 ? y2 + pass.change2 - y1 : pass.change1;
     const miss2 = states === 2 ? y1 + pass.change1 - y2 : 0;
@@ -63,22 +68,21 @@ export function findSteadyCycle({ pass, states, start1, start2, toleranceVolts, 
     }
     if (pass.collapsed) throw new SolveError('overloaded', 'The supply cannot deliver this power: the rail collapses.');
     shortened = 0;
-    const m = pass.sensitivity;
+    const s = pass.sensitivity;
+    const s11 = s[0] as number;
+    const s12 = s[1] as number;
+    const s21 = s[2] as number;
+    const s22 = s[3] as number;
+    // How far a unit of start misses its repeat. Written in the sensitivities less one, since at no load behind a large
+    // reservoir a cycle changes next to nothing.
+    const determinant = states === 1 ? -s11 : s12 * s21 - s12 - s21 - s11 - s22 - s11 * s22;
+    // Not above zero, the rail runs away from its balance: the unstable side of a constant-power load.
+    if (!(determinant > 0)) throw new SolveError('overloaded', 'The supply cannot deliver this power: no stable rail exists.');
     if (states === 1) {
-      const slope = 1 - (m[0] as number);
-      // At or beyond 1 the rail runs away from its balance: the unstable side of a constant-power load.
-      if (slope <= 0) throw new SolveError('overloaded', 'The supply cannot deliver this power: no stable rail exists.');
-      step1 = miss1 / slope;
-      step2 = 0;
+      step1 = miss1 / determinant;
     } else {
-      const a = 1 - (m[2] as number);
-      const b = -(m[3] as number);
-      const c = -(m[0] as number);
-      const d = 1 - (m[1] as number);
-      const det = a * d - b * c;
-      if (!(det > 0)) throw new SolveError('overloaded', 'The supply cannot deliver this power: no stable rail exists.');
-      step1 = (d * miss1 - b * miss2) / det;
-      step2 = (a * miss2 - c * miss1) / det;
+      step1 = ((1 - s12) * miss1 + (1 + s22) * miss2) / determinant;
+      step2 = ((1 - s21) * miss2 + (1 + s11) * miss1) / determinant;
     }
     const small = Math.max(Math.abs(step1), Math.abs(step2)) <= toleranceVolts;
     // Behind a very stiff winding a microvolt is amperes: there the miss decides, unless rounding forbids it.
