@@ -267,3 +267,15 @@ export { fuseInFault } from './in-time/fuse-in-fault.ts';
 export type { FuseInFault } from './in-time/fuse-in-fault.ts';
 export { fuseAtSwitchOn, leastMeltingA2s } from './in-time/fuse-at-switch-on.ts';
 export type { FuseAtSwitchOn, SlowCurrent } from './in-time/fuse-at-switch-on.ts';
+
+export { harmonicsOf, waveOf } from './noise/harmonics.ts';
+export type { Harmonic, Spectrum } from './noise/harmonics.ts';
+export { loopAmps, pulseSpectrum } from './noise/pulse-spectrum.ts';
+export type { LoopAmps, PulseSpectrum } from './noise/pulse-spectrum.ts';
+export { sharedWireVolts, straightWireHenries } from './noise/shared-wire.ts';
+export type { SharedWire } from './noise/shared-wire.ts';
+export { rejectionDecibels, rippleBehindRegulator } from './noise/regulator-ripple.ts';
+export type { RegulatorRipple } from './noise/regulator-ripple.ts';
+export { capacitiveVolts, edgePeakVolts, heaterLeakageVolts, magneticVolts } from './noise/stray-coupling.ts';
+export { converterResidue } from './noise/converter-residue.ts';
+export type { ConverterResidue, FilterSection } from './noise/converter-residue.ts';
