@@ -1,7 +1,9 @@
 import type { Finding } from '../../src/compute/findings.ts';
 import { say } from '../../src/compute/findings/check.ts';
+import { analyseGrounding } from '../../src/compute/grounding/analyse-grounding.ts';
 import type { SupplyPlan } from '../../src/compute/plan.ts';
 import { compareSupplies } from '../../src/compute/supplies/compare-supplies.ts';
+import { groundingJob } from '../../src/compute/supplies/grounding-job.ts';
 import type { HeaterSupply } from '../../src/compute/supplies/heater-winding.ts';
 import type { Supply } from '../../src/compute/supplies/supply-types.ts';
 import { SHOP_PLANS, shopPlan } from './read-shop-plan.ts';
@@ -10,7 +12,16 @@ import { SHOP_PLANS, shopPlan } from './read-shop-plan.ts';
 
 const mark = ({ level }: Pick<Finding, 'level'>): string => `[${level}]`.padEnd(15);
 
-function printSupply(supply: Supply): void {
+/** The grounds as solved: what the structural look above only names. */
+function printGrounding(plan: SupplyPlan, supply: Supply): void {
+  const job = groundingJob(plan, supply);
+  if (job === undefined) return;
+  const { circulating, findings, firstToOverheat } = analyseGrounding(job);
+  console.log(`     grounds solved: ${say(circulating.rmsAmps, 'A')} RMS circulates${firstToOverheat === undefined ? '' : `, the ${firstToOverheat.name} overheats first`}`);
+  for (const finding of findings.filter((each) => each.level === 'hazard' || each.level === 'outside')) console.log(`       ${mark(finding)} ${finding.rule}: ${finding.what}`);
+}
+
+function printSupply(plan: SupplyPlan, supply: Supply): void {
   console.log(`\n  ── ${supply.approach} ── ${mark(supply)}${supply.available ? '' : 'not available'}`);
   for (const part of supply.parts) console.log(`     ${part.chosenBy === 'plan' ? 'plan ' : 'sized'} ${part.count} × ${part.name}\n             ${part.why}`);
   const { measures } = supply;
@@ -30,6 +41,7 @@ function printSupply(supply: Supply): void {
         `winding ${variant.windingRmsAmps === undefined ? '?' : say(variant.windingRmsAmps, 'A')}, heaters ${variant.heaterVolts === undefined ? '?' : say(variant.heaterVolts, 'V')}`,
     );
   }
+  printGrounding(plan, supply);
   for (const finding of supply.findings) console.log(`     ${mark(finding)} ${finding.rule}: ${finding.what}${finding.worstCorner === undefined ? '' : ` (${finding.worstCorner})`}`);
 }
 
@@ -38,7 +50,7 @@ function printJob(plan: SupplyPlan): void {
   const comparison = compareSupplies(plan);
   console.log(`\n  ${comparison.words}`);
   for (const [place, { approach, reason }] of comparison.order.entries()) console.log(`  ${place + 1}. ${approach}: ${reason}`);
-  for (const { approach } of comparison.order) printSupply(comparison.supplies[approach]);
+  for (const { approach } of comparison.order) printSupply(plan, comparison.supplies[approach]);
 }
 
 for (const name of SHOP_PLANS) printJob(shopPlan(name));

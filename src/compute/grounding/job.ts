@@ -27,6 +27,8 @@ export interface GroundingDiode {
 export interface WindingSupply {
   readonly kind: 'winding';
   readonly windingKind: WindingKind;
+  /** A transformer of its own: no high-voltage winding shares its core, so none can break through to it there. */
+  readonly ownTransformer?: boolean;
   readonly topology: 'bridge' | 'centre-tap' | 'half-wave' | 'doubler';
   /** End to end. */
   readonly openCircuitVolts: number;

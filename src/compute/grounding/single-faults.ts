@@ -86,7 +86,7 @@ export function breakdowns(job: GroundingJob, links: readonly GroundLink[]): rea
   // An anode's swing above the supply is alternating; what it brings through a breakdown for good is the supply.
   const contactVolts = Math.max(0, ...relays.map((relay) => (relay.work.at === 'given' ? relay.work.volts : (highTensionVolts ?? 0))));
   if (contactVolts > TOUCH_DC_VOLTS.value) result.push(fault('coil-to-contact', 'positive', contactVolts));
-  if (job.supply.kind === 'winding' && highTensionVolts !== undefined) result.push(fault('winding-to-winding', 'first', highTensionVolts));
+  if (job.supply.kind === 'winding' && job.supply.ownTransformer !== true && highTensionVolts !== undefined) result.push(fault('winding-to-winding', 'first', highTensionVolts));
   return result;
 }
 

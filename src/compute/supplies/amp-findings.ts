@@ -46,7 +46,7 @@ export function earthFinding({ amp }: SupplyPlan, approach: Approach): Finding {
 }
 
 /** Insulation of the source that nobody vouches for, from the mains and from the high voltage. */
-export function insulationFindings(connections: GroundConnections): readonly Finding[] {
+export function insulationFindings(connections: GroundConnections, approach: Approach): readonly Finding[] {
   const { fromMains, fromHighTension } = connections.insulation;
   return (
     [
@@ -62,6 +62,7 @@ export function insulationFindings(connections: GroundConnections): readonly Fin
         what:
           insulation.kind === 'test-voltage-only' ?
             `Between this source and the ${from} only a test voltage of ${say(insulation.testVolts, 'V')} is known, not a class of insulation.`
+          : from === 'high voltage' && touchesMains(approach) ? 'Between this source and the high voltage stand only the spacing and the sleeving that its builder keeps.'
           : `Nobody vouches for the insulation between this source and the ${from}.`,
         numbers: [],
         why: 'A low voltage at its terminals says nothing of what one breakdown would put there; what separates it from its neighbours decides.',

@@ -1,12 +1,15 @@
 import { SolveError } from '../errors.ts';
+import { clippedSine } from '../network/clipped-sine.ts';
 import { THERMAL_VOLTS } from '../parts/diode.ts';
-import type { RectifierLoad, RectifierSolution } from '../rectifier/rectifier-types.ts';
+import { constantRail } from '../rectifier/constant-rail.ts';
+import type { RectifierLoad, RectifierOptions, RectifierSolution } from '../rectifier/rectifier-types.ts';
 import { solveRectifier } from '../rectifier/solve-rectifier.ts';
 import type { ChainCorner, ChainDiode, ChainInput, ChainStage } from './chain-types.ts';
 import { wattsTaken } from './chain-watts.ts';
 import type { OperatingCorner } from './corners.ts';
 import { neededInputVolts, railBehind, stageHeatWatts, stageJunctionCelsius } from './regulator-stage.ts';
 import { acrossWinding, windingSource } from './winding-source.ts';
+import type { WindingSource } from './winding-source.ts';
 
 /** The diode with its forward drop shifted by the corner's spread: a smaller saturation current for a higher drop. */
 function diodeAt(diode: ChainDiode, corner: OperatingCorner): ChainDiode {
@@ -35,26 +38,57 @@ function heatAt(stage: ChainStage, corner: OperatingCorner, inputMeanVolts: numb
   return stageHeatWatts(stage, inputMeanVolts, amps);
 }
 
-/** Solves the chain at one corner. A corner without a steady state comes back unsolved, with the reason. */
-export function solveCorner(input: ChainInput, corner: OperatingCorner): ChainCorner {
-  const { winding, stage } = input;
-  const amps = loadAmpsAt(input, corner);
-  const source = windingSource(winding, corner);
-  const reservoir = { farads: input.reservoir.farads * corner.faradsRatio, ohms: input.reservoir.ohms * corner.esrRatio };
-  const windingPeakVolts = source.openCircuitVolts * corner.crestFactor;
-  const load = loadOnReservoir(stage, corner, amps, windingPeakVolts * (input.topology === 'doubler' ? 2 : 1));
+/** The rectifier's circuit at one corner, with what was made of the chain's parts there. */
+interface CornerCircuit {
+  readonly options: RectifierOptions;
+  readonly source: WindingSource;
+  readonly diode: ChainDiode;
+  readonly amps: number;
+  readonly windingPeakVolts: number;
+}
+
+function cornerCircuit(input: ChainInput, corner: OperatingCorner): CornerCircuit {
+  const { topology } = input;
+  const source = windingSource(input.winding, corner);
   const diode = diodeAt(input.diode, corner);
-  let rectifier: RectifierSolution;
-  try {
-    rectifier = solveRectifier({
-      topology: input.topology,
+  const amps = loadAmpsAt(input, corner);
+  const windingPeakVolts = source.openCircuitVolts * corner.crestFactor;
+  return {
+    source,
+    diode,
+    amps,
+    windingPeakVolts,
+    options: {
+      topology,
       winding: { openCircuitVolts: source.openCircuitVolts, ohms: source.ohms },
       hertz: corner.hertz,
       crestFactor: corner.crestFactor,
       diode,
-      reservoir,
-      load,
-    });
+      reservoir: { farads: input.reservoir.farads * corner.faradsRatio, ohms: input.reservoir.ohms * corner.esrRatio },
+      load: loadOnReservoir(input.stage, corner, amps, windingPeakVolts * (topology === 'doubler' ? 2 : 1)),
+    },
+  };
+}
+
+/** The rail of a reservoir without end at one corner: no real one holds its valley higher, or draws more RMS current. */
+export function ripplelessRail(input: ChainInput, corner: OperatingCorner): { readonly railVolts: number; readonly windingRmsAmps: number } {
+  const { options } = cornerCircuit(input, corner);
+  const rail = constantRail(options, clippedSine(options.crestFactor));
+  const whole = input.topology === 'bridge' || input.topology === 'doubler';
+  return {
+    railVolts: rail.reservoirVolts * (input.topology === 'doubler' ? 2 : 1),
+    windingRmsAmps: Math.sqrt(rail.armMeanSquare * (whole ? 2 : 1)),
+  };
+}
+
+/** Solves the chain at one corner. A corner without a steady state comes back unsolved, with the reason. */
+export function solveCorner(input: ChainInput, corner: OperatingCorner): ChainCorner {
+  const { winding, stage } = input;
+  const { options, source, diode, amps, windingPeakVolts } = cornerCircuit(input, corner);
+  const { load, reservoir } = options;
+  let rectifier: RectifierSolution;
+  try {
+    rectifier = solveRectifier(options);
   } catch (error) {
     if (error instanceof SolveError) return { solved: false, corner, reason: error.reason, message: error.message };
     throw error;

@@ -89,12 +89,19 @@ function solveCorners(input: ChainInput): readonly ChainCorner[] {
 
 function finishChain(input: ChainInput, corners: readonly ChainCorner[]): ChainSolution {
   const worst = worstCorners(corners.filter((at) => at.solved));
+  // Stairs and working are many strings that only a reader unfolds: made when asked for, once.
+  let stairs: ChainSolution['stairs'] | undefined;
+  let working: ChainSolution['working'] | undefined;
   return {
     corners,
     unsolved: corners.filter((at) => !at.solved),
     worst,
-    stairs: worst === undefined ? [] : voltageStairs(input, worst.valley),
-    working: worst === undefined ? [] : chainWorking(input, worst),
+    get stairs() {
+      return (stairs ??= worst === undefined ? [] : voltageStairs(input, worst.valley));
+    },
+    get working() {
+      return (working ??= worst === undefined ? [] : chainWorking(input, worst));
+    },
   };
 }
 

@@ -80,15 +80,16 @@ function reasonFor(supply: Supply): string {
  * there last; among equals the one with fewer thin margins, then what the amp already has, then iron before a switching
  * module. The heater winding comes behind the others, whatever its figures say.
  *
- * A part named in the plan is used wherever it fits: a plan for one approach whose parts do not fit another gives an
- * `InputError`; compare a plan whose parts are open (`comparableJob`). Throws `InputError` for loads the rail cannot drive.
+ * Parts and fuses named in a plan belong to the approach it has decided on; the other three are sized on their own
+ * beside it (`openJob`). While nothing is decided they are used by all four. Throws `InputError` for parts that do not
+ * exist or do not fit each other, and for loads the rail cannot drive.
  */
 export function compareSupplies(job: SupplyPlan): SupplyComparison {
   const supplies = {
-    'spare-winding': supplyFromSpareWinding(job),
-    converter: supplyFromConverter(job),
-    'separate-transformer': supplyFromTransformer(job),
-    'heater-winding': supplyFromHeaterWinding(job),
+    'spare-winding': supplyFromSpareWinding(jobFor(job, 'spare-winding')),
+    converter: supplyFromConverter(jobFor(job, 'converter')),
+    'separate-transformer': supplyFromTransformer(jobFor(job, 'separate-transformer')),
+    'heater-winding': supplyFromHeaterWinding(jobFor(job, 'heater-winding')),
   };
   const order = Object.values<Supply>(supplies).sort(compare);
   const first = order.find((supply) => tier(supply) === 0 && supply.approach !== 'heater-winding');
@@ -103,7 +104,13 @@ export function compareSupplies(job: SupplyPlan): SupplyComparison {
   };
 }
 
-/** The plan with every part left open, so that all four ways are sized on equal terms. */
-export function comparableJob(plan: SupplyPlan): SupplyPlan {
-  return { ...plan, approach: 'undecided', parts: {}, protections: {} };
+/**
+ * The plan with its parts and fuses left open to be sized. What the regulator may be bolted to stays: it is a fact of
+ * the amp.
+ */
+export function openJob(plan: SupplyPlan): SupplyPlan {
+  const { heatsink } = plan.parts;
+  return { ...plan, parts: heatsink === undefined ? {} : { heatsink }, protections: {} };
 }
+
+const jobFor = (plan: SupplyPlan, approach: Approach): SupplyPlan => (plan.approach === approach || plan.approach === 'undecided' ? plan : openJob(plan));

@@ -17,6 +17,7 @@ function windingSupply(plan: SupplyPlan, { approach, chainInput }: SolvedPieces)
   return {
     kind: 'winding',
     windingKind: approach === 'heater-winding' ? 'heater' : approach === 'spare-winding' ? (amp.spare?.kind ?? 'low-voltage') : 'low-voltage',
+    ...(approach === 'separate-transformer' ? { ownTransformer: true } : {}),
     topology,
     openCircuitVolts: halves * winding.openCircuitVolts,
     ohms: halves * Math.max(winding.ohms, 1e-3),

@@ -45,7 +45,7 @@ export function judgeSupply(pieces: SupplyPieces): Supply {
   const { plan, approach, available = true, parts, chainInput, chain, converter } = pieces;
   const job = groundingJob(plan, { approach, ...(chainInput === undefined ? {} : { chainInput }), ...(chain === undefined ? {} : { chain }), ...(converter === undefined ? {} : { converter }) });
   const facts: MeasureFacts = { plan, approach, parts, input: chainInput, chain, converter, findings: pieces.findings };
-  const shared = available ? [roomFinding(facts), ...(job === undefined ? [] : [groundSituation(job), ...insulationFindings(job.connections)])] : [];
+  const shared = available ? [roomFinding(facts), ...(job === undefined ? [] : [groundSituation(job), ...insulationFindings(job.connections, approach)])] : [];
   const findings = [...pieces.findings, earthFinding(plan, approach), ...shared].sort(bySeverity);
   const measured: MeasureFacts = { ...facts, findings };
   return {

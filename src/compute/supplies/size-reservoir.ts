@@ -2,11 +2,12 @@ import { nextRatedVolts, RATED_VOLTS } from '../parts/capacitor.ts';
 import { say } from '../findings/check.ts';
 import { WANTED_CAPACITOR_SHARE } from '../findings/reservoir.ts';
 import { WANTED_VALLEY_MARGIN_VOLTS } from '../findings/regulator.ts';
-import { solveCorner } from './chain-corner.ts';
+import { ripplelessRail, solveCorner } from './chain-corner.ts';
 import { chainReservoir, REFILLS_PER_CYCLE } from './chain-parts.ts';
 import type { ChainCorner, ChainInput, ChainReservoir } from './chain-types.ts';
 import { operatingCorners } from './corners.ts';
 import type { Mains, OperatingCorner } from './corners.ts';
+import { neededInputVolts } from './regulator-stage.ts';
 
 /** Sizes on any shelf, farads (E3 and E6, IEC 60063). */
 export const STANDARD_RESERVOIR_FARADS = [470e-6, 1000e-6, 2200e-6, 3300e-6, 4700e-6, 6800e-6, 10_000e-6] as const;
@@ -44,6 +45,25 @@ const marginOf = (input: ChainInput, at: ChainCorner): number => {
   return 2 * PLANNED_RIPPLE_SHARE * (input.stage.kind === 'none' ? input.stage.designVolts : 0) - at.rectifier.rail.rippleVolts;
 };
 
+/** What the solved ripple of a loaded rectifier is, over what the rule of thumb says, at the least (tables of both). */
+const LEAST_OF_RULE = 0.6;
+
+/**
+ * Capacitance below which no size can serve, marked: the rule of thumb at its kindest, for the ripple planned for and
+ * for the room between a rail without ripple and what is needed.
+ */
+function firstFarads(input: ChainWithoutReservoir, smallest: ChainInput, corner: OperatingCorner): number {
+  const { stage, load, topology, winding } = input;
+  const planned = PLANNED_RIPPLE_SHARE * 1.2 * winding.openCircuitVolts * (topology === 'doubler' ? 2 : 1);
+  const charge = load.everythingAmps / (REFILLS_PER_CYCLE[topology] * corner.hertz);
+  const forRipple = charge / planned;
+  if (stage.kind === 'none') return forRipple;
+  const room = ripplelessRail(smallest, corner).railVolts - neededInputVolts(stage, load.everythingAmps) - WANTED_VALLEY_MARGIN_VOLTS;
+  // Half of the ripple hangs below the mean.
+  const forValley = room > 0 ? (LEAST_OF_RULE * charge) / (2 * room * corner.faradsRatio) : 0;
+  return Math.max(forRipple, forValley);
+}
+
 /**
  * Picks a reservoir: the smallest standard capacitance from which the ripple is about a tenth of the rail, the valley
  * leaves the margin asked for, and its ripple current stays within four fifths of what such a part usually bears; and
@@ -58,10 +78,9 @@ export function sizeReservoir(input: ChainWithoutReservoir): SizedReservoir {
     ...input,
     reservoir: chainReservoir({ farads, ratedVolts, topology: input.topology, hertz: input.mains.hertz, airCelsius: input.cooling.airCelsius }),
   });
-  const share = PLANNED_RIPPLE_SHARE * 1.2 * input.winding.openCircuitVolts * (input.topology === 'doubler' ? 2 : 1);
-  const wanted = input.load.everythingAmps / (REFILLS_PER_CYCLE[input.topology] * corner.hertz * share);
   const sizes = STANDARD_RESERVOIR_FARADS;
-  let index = sizes.findIndex((farads) => farads >= wanted);
+  const first = firstFarads(input, build(sizes[0]), corner);
+  let index = sizes.findIndex((farads) => farads >= first);
   if (index < 0) index = sizes.length - 1;
 
   let chosen = build(sizes[index] as number);

@@ -4,10 +4,12 @@ import { WANTED_WINDING_SHARE } from '../findings/winding.ts';
 import { COMMON_SECONDARY_VOLTS, COMMON_VOLT_AMPS, construction, typicalRegulation } from '../parts/transformer.ts';
 import { joinSecondaries, windingFromRating } from '../parts/winding.ts';
 import type { PlanTransformer } from '../plan/plan-types.ts';
-import { solveCorner } from './chain-corner.ts';
-import type { ChainInput, ChainWinding } from './chain-types.ts';
+import { ripplelessRail, solveCorner } from './chain-corner.ts';
+import type { ChainInput, ChainReservoir, ChainWinding } from './chain-types.ts';
 import { operatingCorners } from './corners.ts';
-import { sizeReservoir } from './size-reservoir.ts';
+import type { OperatingCorner } from './corners.ts';
+import { neededInputVolts } from './regulator-stage.ts';
+import { decidingCorner, sizeReservoir } from './size-reservoir.ts';
 import type { SizedReservoir } from './size-reservoir.ts';
 
 /**
@@ -22,6 +24,9 @@ export function transformerWinding(transformer: PlanTransformer): ChainWinding {
   if (secondaries === 'two-in-parallel') return { ...joinSecondaries({ winding: one, as: 'parallel' }), ratedAmps: 2 * amps, basis };
   return { ...one, ratedAmps: amps, basis };
 }
+
+/** Stands where a reservoir is not asked for: its size does not enter a rail without ripple. */
+const NO_RESERVOIR: ChainReservoir = { farads: 1e-3, ohms: 0, ratedVolts: 100, basis: 'assumed' };
 
 export interface SizedTransformer {
   readonly transformer: PlanTransformer;
@@ -62,18 +67,20 @@ export function sizeTransformer(input: Omit<ChainInput, 'reservoir' | 'winding'>
   const hot = operatingCorners(input.mains).find((at) => at.mains === 'high' && at.load === 'everything' && at.reservoir === 'largest');
   const share = secondaries === 'one' ? 1 : 2;
   let last: SizedTransformer | undefined;
+  const deciding = decidingCorner(input.mains);
+  const needed = input.stage.kind === 'none' ? 0.9 * input.stage.designVolts : neededInputVolts(input.stage, input.load.everythingAmps) + WANTED_VALLEY_MARGIN_VOLTS;
   for (const volts of COMMON_SECONDARY_VOLTS) {
-    // What the peak at low mains can reach at best, before anything is solved.
-    if (input.stage.kind !== 'none') {
-      const needed = input.stage.outputVolts + WANTED_VALLEY_MARGIN_VOLTS;
-      const best = 1.35 * 1.3 * volts * (input.mains.lowVolts / input.mains.nominalVolts) * (input.topology === 'doubler' ? 2 : 1);
-      if (best < needed && volts !== COMMON_SECONDARY_VOLTS.at(-1)) continue;
-    }
     const first = (volts * share * firstAmps(input, volts) * FIRST_RMS_RATIO[input.topology]) / WANTED_WINDING_SHARE;
     for (const voltAmps of COMMON_VOLT_AMPS) {
       if (voltAmps < first && voltAmps !== COMMON_VOLT_AMPS.at(-1)) continue;
       const transformer = typical(volts, voltAmps, secondaries);
       const winding = transformerWinding(transformer);
+      // A rail without ripple is the best there can be: these volts are too few, or this size is too small, unsolved.
+      const imagined = { ...input, winding, reservoir: NO_RESERVOIR };
+      const lastChance = volts === COMMON_SECONDARY_VOLTS.at(-1);
+      if (ripplelessRail(imagined, deciding).railVolts < needed && !lastChance) break;
+      const largest = voltAmps === COMMON_VOLT_AMPS.at(-1);
+      if (hot !== undefined && !largest && ripplelessRail(imagined, hot).windingRmsAmps > WANTED_WINDING_SHARE * (winding.ratedAmps ?? Infinity)) continue;
       const reservoir = sizeReservoir({ ...input, winding });
       const margin = reservoir.at.solved ? (reservoir.at.headroomVolts ?? holdsUnregulated(input, reservoir.at.rail.minVolts)) : -Infinity;
       const why =
@@ -81,13 +88,17 @@ export function sizeTransformer(input: Omit<ChainInput, 'reservoir' | 'winding'>
         `${say(voltAmps, 'VA')} carries the solved RMS current.`;
       last = { transformer, winding, reservoir, why, found: false };
       if (margin < WANTED_VALLEY_MARGIN_VOLTS) break;
-      const at = hot === undefined ? undefined : solveCorner({ ...input, winding, reservoir: reservoir.reservoir }, hot);
-      if (at?.solved === true && at.windingRmsAmps > WANTED_WINDING_SHARE * (winding.ratedAmps ?? Infinity)) continue;
-      return { ...last, found: true };
+      return { ...last, found: !largest || fits(imagined, reservoir, hot) };
     }
   }
   if (last === undefined) throw new RangeError('the range of transformers is empty');
   return { ...last, why: `Nothing in the standard range holds this rail: ${say(last.transformer.secondaryVolts, 'V')} ${say(last.transformer.voltAmps, 'VA')} is the largest tried.` };
+}
+
+/** Whether the largest size carries its current; smaller ones are passed over before they are solved. */
+function fits(input: ChainInput, { reservoir }: SizedReservoir, hot: OperatingCorner | undefined): boolean {
+  const at = hot === undefined ? undefined : solveCorner({ ...input, reservoir }, hot);
+  return at?.solved === true && at.windingRmsAmps <= WANTED_WINDING_SHARE * (input.winding.ratedAmps ?? Infinity);
 }
 
 /** Without a regulator the valley is to stay above nine tenths of the rail asked for. */

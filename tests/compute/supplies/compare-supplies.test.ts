@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SupplyPlan } from '../../../src/compute/plan.ts';
-import { comparableJob, compareSupplies } from '../../../src/compute/supplies/compare-supplies.ts';
+import { compareSupplies, openJob } from '../../../src/compute/supplies/compare-supplies.ts';
 import { fennel, quillon, tarn, withAmp, withGrounds } from './plan-cases.ts';
 
 const shop: readonly SupplyPlan[] = [quillon(), tarn(), fennel()];
@@ -94,9 +94,18 @@ describe('the four ways side by side', () => {
     }
   });
 
-  it('can be asked on equal terms, every part left open', () => {
+  it('use the named parts for the approach decided on, and size the other three beside it', () => {
+    const plan: SupplyPlan = { ...tarn(), approach: 'spare-winding', parts: { ...tarn().parts, reservoir: { farads: 6800e-6, ratedVolts: 63 } } };
+    const { supplies } = compareSupplies(plan);
+    const by = (approach: 'spare-winding' | 'separate-transformer') => supplies[approach].parts.find((part) => part.role === 'reservoir')?.chosenBy;
+    expect(by('spare-winding')).toBe('plan');
+    expect(by('separate-transformer')).toBe('sized');
+    expect(supplies['separate-transformer']).toEqual(compareSupplies(tarn()).supplies['separate-transformer']);
+  });
+
+  it('refuse parts that do not fit, unless they are left open', () => {
     const plan: SupplyPlan = { ...tarn(), parts: { regulator: '7805' } };
     expect(() => compareSupplies(plan)).toThrow(RangeError);
-    expect(compareSupplies(comparableJob(plan)).order).toHaveLength(4);
+    expect(compareSupplies(openJob(plan)).order).toHaveLength(4);
   });
 });
