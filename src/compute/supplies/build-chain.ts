@@ -134,6 +134,6 @@ export function buildChain(wish: ChainWish): BuiltChain {
   return {
     input: cooled.input,
     chain: cooled.chain,
-    parts: [...picked.parts, ...(stage.part === undefined ? [] : [stage.part]), ...(cooled.part === undefined ? [] : [cooled.part])],
+    parts: [...picked.parts, ...stage.parts, ...(cooled.part === undefined ? [] : [cooled.part])],
   };
 }

@@ -1,16 +1,19 @@
 import { InputError } from '../errors.ts';
-import { BUCKS, buck } from '../parts/regulator-switching.ts';
 import { LINEAR_REGULATORS, linearRegulator } from '../parts/regulator-linear.ts';
+import type { LinearRegulator } from '../parts/regulator-linear.ts';
+import { BUCKS, buck } from '../parts/regulator-switching.ts';
+import type { BuckRow } from '../parts/regulator-switching.ts';
 import type { SupplyPlan } from '../plan/plan-types.ts';
 import { buckStage, linearStage } from './chain-parts.ts';
 import type { ChainStage } from './chain-types.ts';
 import { SMALL_VOLUMES } from './part-volumes.ts';
+import { buckCompanions, linearCompanions } from './regulator-parts.ts';
 import type { SizedPart } from './supply-types.ts';
 
 export interface StageChoice {
   readonly stage: ChainStage;
-  /** Undefined without a regulator. */
-  readonly part: SizedPart | undefined;
+  /** The regulator and the small parts its sheet asks for; empty without one. */
+  readonly parts: readonly SizedPart[];
 }
 
 const partOf = (stage: Exclude<ChainStage, { kind: 'none' }>, chosenBy: SizedPart['chosenBy'], why: string): SizedPart => ({
@@ -29,13 +32,25 @@ const partOf = (stage: Exclude<ChainStage, { kind: 'none' }>, chosenBy: SizedPar
 
 const isRail = (volts: number, rail: number): boolean => Math.abs(volts - rail) < 0.01 * rail;
 
+/** What is chosen, as a stage of the chain and as parts to buy. */
+const linear = (row: LinearRegulator, railVolts: number, railFarads: number, chosenBy: SizedPart['chosenBy'], why: string): StageChoice => {
+  const stage = row.family === 'adjustable' ? linearStage(row, railVolts) : linearStage(row);
+  return { stage, parts: [partOf(stage, chosenBy, why), ...linearCompanions({ part: row, outputVolts: stage.outputVolts, railFarads })] };
+};
+
+const stepDown = (row: BuckRow, railVolts: number, chosenBy: SizedPart['chosenBy'], why: string): StageChoice => {
+  const stage = buckStage(row, railVolts);
+  return { stage, parts: [partOf(stage, chosenBy, why), ...buckCompanions(railVolts)] };
+};
+
 /** A catalogue row by its name in either list. */
-function named(id: string, railVolts: number): ChainStage {
-  if (BUCKS.some((row) => row.id === id)) return buckStage(buck(id), railVolts);
+function named(id: string, railVolts: number, railFarads: number): StageChoice {
+  if (BUCKS.some((row) => row.id === id)) return stepDown(buck(id), railVolts, 'plan', 'Named in the plan.');
   const row = linearRegulator(id);
-  if (row.family === 'adjustable') return linearStage(row, railVolts);
-  if (!isRail(row.outputVolts, railVolts)) throw new InputError('parts.regulator', id, { expected: `a regulator that gives ${railVolts} V` });
-  return linearStage(row);
+  if (row.family !== 'adjustable' && !isRail(row.outputVolts, railVolts)) {
+    throw new InputError('parts.regulator', id, { expected: `a regulator that gives ${railVolts} V` });
+  }
+  return linear(row, railVolts, railFarads, 'plan', 'Named in the plan.');
 }
 
 /**
@@ -45,22 +60,15 @@ function named(id: string, railVolts: number): ChainStage {
  */
 export function chooseStage({ rail, parts }: Pick<SupplyPlan, 'rail' | 'parts'>, everythingAmps: number): StageChoice {
   const { regulation, volts } = rail;
-  if (parts.regulator !== undefined) {
-    const stage = named(parts.regulator, volts);
-    return { stage, part: stage.kind === 'none' ? undefined : partOf(stage, 'plan', 'Named in the plan.') };
-  }
-  if (regulation === 'none') return { stage: { kind: 'none', designVolts: volts }, part: undefined };
+  const railFarads = parts.railFarads ?? 0;
+  if (parts.regulator !== undefined) return named(parts.regulator, volts, railFarads);
+  if (regulation === 'none') return { stage: { kind: 'none', designVolts: volts }, parts: [] };
   if (regulation === 'buck') {
     const row = BUCKS.find((each) => each.realisticAmps >= everythingAmps) ?? buck('buck-150k');
-    const stage = buckStage(row, volts);
-    return { stage, part: partOf(stage, 'sized', 'The first step-down module that bears the load; it draws little from the winding and stays cool, and needs a filter behind it.') };
+    return stepDown(row, volts, 'sized', 'The first step-down module that bears the load; it draws little from the winding and stays cool.');
   }
   const row = LINEAR_REGULATORS.find((each) => each.family === regulation && isRail(each.outputVolts, volts));
-  if (row !== undefined) {
-    const stage = linearStage(row);
-    return { stage, part: partOf(stage, 'sized', `The ${regulation === 'fixed' ? 'fixed' : 'low-dropout'} type made for ${volts} V.`) };
-  }
-  const stage = linearStage(linearRegulator('317'), volts);
+  if (row !== undefined) return linear(row, volts, railFarads, 'sized', `The ${regulation === 'fixed' ? 'fixed' : 'low-dropout'} type made for ${volts} V.`);
   const why = regulation === 'adjustable' ? 'Adjustable, as asked for; its tab is the output and must be insulated.' : `No ${regulation} type is made for ${volts} V: the adjustable one stands in. Its tab is the output and must be insulated.`;
-  return { stage, part: partOf(stage, 'sized', why) };
+  return linear(linearRegulator('317'), volts, railFarads, 'sized', why);
 }

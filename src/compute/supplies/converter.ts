@@ -228,7 +228,7 @@ export function supplyFromConverter(plan: SupplyPlan): Supply {
   return judgeSupply({
     plan,
     approach,
-    parts: [...moduleParts(solution, plan.parts.converter === undefined ? 'sized' : 'plan'), ...(solution.stage.kind === 'none' || stage.part === undefined ? [] : [stage.part])],
+    parts: [...moduleParts(solution, plan.parts.converter === undefined ? 'sized' : 'plan'), ...(solution.stage.kind === 'none' ? [] : stage.parts)],
     converter: solution,
     findings: [
       ratingFinding(plan, solution),

@@ -21,7 +21,7 @@ export const heatsinkVolume = (kelvinPerWatt: number): number => 5e-4 * kelvinPe
 export const SMALL_VOLUMES = { regulator: 1.5e-6, rectifier: 2e-6, fuse: 5e-6, stepDown: 15e-6 } as const;
 
 /** The room that parts take with their wiring, fixings and air, over their own (assumed). */
-const PACKING = 1.6;
+const PACKING = 1.5;
 
 export type VolumeClass = 'matchbox' | 'cigarette packet' | 'large';
 

@@ -12,7 +12,11 @@ export type PartRole =
   | 'reservoir'
   | 'regulator'
   | 'heatsink'
-  | 'rail-capacitor'
+  | 'regulator-capacitor'
+  | 'setting-resistor'
+  | 'protection-diode'
+  | 'filter'
+  | 'clamp'
   | 'primary-fuse'
   | 'secondary-fuse';
 

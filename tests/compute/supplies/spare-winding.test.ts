@@ -30,7 +30,9 @@ describe('a rail from a spare winding', () => {
 
   it('sizes every part that the plan leaves open, each with its reason', () => {
     const { parts } = supplyFromSpareWinding(tarn());
-    expect(parts.map((part) => part.role)).toEqual(['rectifier', 'reservoir', 'regulator', 'heatsink', 'secondary-fuse']);
+    expect(parts.map((part) => part.role)).toEqual([
+      'rectifier', 'reservoir', 'regulator', 'regulator-capacitor', 'regulator-capacitor', 'setting-resistor', 'heatsink', 'secondary-fuse',
+    ]);
     for (const part of parts) expect(part.why.length).toBeGreaterThan(15);
   });
 
