@@ -37,8 +37,8 @@ export {
 } from './parts/regulator-linear.ts';
 export type { LinearRegulator, ProtectionDiode } from './parts/regulator-linear.ts';
 export { RELAY_COILS, RELAY_KINDS, coilDropper, coilHenries, coilMaxVolts, coilOhms, coilPullIn, coilTemperature, relayCoil, relayOfKind } from './parts/relay.ts';
-export { USUAL_RELEASE_RATIO, coilOnRail, releaseSpread } from './parts/coil-on-rail.ts';
-export type { CoilMargin, CoilOnRail, ReleaseSpread } from './parts/coil-on-rail.ts';
+export { USUAL_RELEASE_RATIO, coilOnRail, droppedCoils, releaseSpread } from './parts/coil-on-rail.ts';
+export type { CoilMargin, CoilOnRail, DroppedCoils, ReleaseSpread } from './parts/coil-on-rail.ts';
 export type { CoilFigures, PullIn, RelayCoil, RelayContacts } from './parts/relay.ts';
 export { coilRelease } from './parts/suppression.ts';
 export type { CoilRelease, Suppression } from './parts/suppression.ts';
@@ -118,9 +118,11 @@ export { COLD_INRUSH, HEATERS, HEATER_TOLERANCE, heaterKelvinPerSecond, heaterMo
 export type { HeaterModel, HeaterRating, HeaterRow, HeaterString } from './parts/heater.ts';
 export { warmUpHeater } from './parts/heater-warm-up.ts';
 export type { HeaterWarmUp } from './parts/heater-warm-up.ts';
-export { LEDS, ledAmps, ledResistor, ledResistorOnAc, ledRow } from './parts/led.ts';
+export { LEDS, ledAmps, ledOnAc, ledResistor, ledResistorOnAc, ledRow } from './parts/led.ts';
+export { ledCorners } from './parts/led-corners.ts';
+export type { LedCorner, LedCorners } from './parts/led-corners.ts';
 export type { LedOnAc, LedRow } from './parts/led.ts';
-export { OPTOCOUPLERS, OPTOCOUPLER_AGEING, driveOptocoupler, optocoupler } from './parts/optocoupler.ts';
+export { OPTOCOUPLERS, OPTOCOUPLER_AGEING, SATURATED_VOLTS, driveOptocoupler, optocoupler, pullUpAmps, reliableSinkAmps } from './parts/optocoupler.ts';
 export type { OptocouplerDrive, OptocouplerRow } from './parts/optocoupler.ts';
 export {
   FUSE_STANDARDS, IEC_FUSE_AMPS, breakingCapacityAmps, fuseColdOhms, fuseGates, fuseRatingFor, fuseStandard, fuseTimes, meltingIntegral, pulseA2s, pulseShare,
@@ -129,7 +131,7 @@ export {
 export type { FuseGate, FuseStandard, FuseTimes, Pulse } from './parts/fuse.ts';
 export { WIRES, copperOhms, gaugeMetres, loopDropVolts, wire, wireCapacityAmps, wireFor, wireOhms } from './parts/wire.ts';
 export type { WireRow } from './parts/wire.ts';
-export { RESISTORS, resistorFor, resistorRow, resistorWattsAllowed } from './parts/resistor.ts';
+export { RESISTORS, resistorAllowance, resistorFor, resistorRow, resistorWattsAllowed } from './parts/resistor.ts';
 export type { ResistorRow } from './parts/resistor.ts';
 export { TOUCH_LIMIT_VOLTS, bleedSeconds, bleederWatts, storedJoules } from './parts/stored-charge.ts';
 
@@ -145,6 +147,9 @@ export { ANODE_SWING, checkCoilToContact, checkContactLoad, checkContactVolts } 
 export { checkDiodeCurrent, checkReverseVolts } from './findings/diode.ts';
 export { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } from './findings/fuse.ts';
 export { checkHeaterVolts } from './findings/heater.ts';
+export {
+  WANTED_LED_SHARE, checkLedCurrent, checkLedLit, checkLedReverse, checkOptocouplerDrive, checkOptocouplerSink, checkResistorWatts,
+} from './findings/indicator.ts';
 export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
 export { checkDriverVolts, checkRelease } from './findings/release.ts';
 export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
@@ -262,3 +267,15 @@ export { fuseInFault } from './in-time/fuse-in-fault.ts';
 export type { FuseInFault } from './in-time/fuse-in-fault.ts';
 export { fuseAtSwitchOn, leastMeltingA2s } from './in-time/fuse-at-switch-on.ts';
 export type { FuseAtSwitchOn, SlowCurrent } from './in-time/fuse-at-switch-on.ts';
+
+export { harmonicsOf, waveOf } from './noise/harmonics.ts';
+export type { Harmonic, Spectrum } from './noise/harmonics.ts';
+export { loopAmps, pulseSpectrum } from './noise/pulse-spectrum.ts';
+export type { LoopAmps, PulseSpectrum } from './noise/pulse-spectrum.ts';
+export { sharedWireVolts, straightWireHenries } from './noise/shared-wire.ts';
+export type { SharedWire } from './noise/shared-wire.ts';
+export { rejectionDecibels, rippleBehindRegulator } from './noise/regulator-ripple.ts';
+export type { RegulatorRipple } from './noise/regulator-ripple.ts';
+export { capacitiveVolts, edgePeakVolts, heaterLeakageVolts, magneticVolts } from './noise/stray-coupling.ts';
+export { converterResidue } from './noise/converter-residue.ts';
+export type { ConverterResidue, FilterSection } from './noise/converter-residue.ts';

@@ -1,12 +1,13 @@
 import { coilCheck } from './coil-check/state.ts';
 import { headroom } from './headroom/state.ts';
+import { indicator } from './indicator/state.ts';
 import { loadList } from './load-list/state.ts';
 import { rectify } from './rectify/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
 /** Every calculator that is built, in the order of a job. Its island stands in components/Calculator.astro. */
-export const CALCULATORS = [loadList, coilCheck, rectify, headroom] as const;
+export const CALCULATORS = [loadList, coilCheck, indicator, rectify, headroom] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];
 

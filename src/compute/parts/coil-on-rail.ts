@@ -86,6 +86,34 @@ export function coilOnRail(options: CoilOnRail): CoilMargin {
   };
 }
 
+export interface DroppedCoils {
+  /** All on: what each gets hot at the lowest rail. */
+  readonly together: CoilMargin;
+  /** One on by itself: the others' share is its own. */
+  readonly alone: CoilMargin;
+  /** At a coil at the nominal rail: cold, as marked, all on. */
+  readonly usualVolts: number;
+  /** Most heat in the resistor: highest rail, coils of least resistance, all on. */
+  readonly resistorWatts: number;
+}
+
+/**
+ * Equal coils in parallel behind one resistor. To each of them that resistor looks as large as their number times
+ * itself while all are on. 1 to 100 coils, resistor 1 mΩ to 1 MΩ; else as `coilOnRail`. Source: solved.
+ */
+export function droppedCoils(options: Omit<CoilOnRail, 'seriesOhms' | 'dropVolts'> & { readonly nominalVolts: number; readonly coils: number; readonly resistorOhms: number }): DroppedCoils {
+  const { coil, highestVolts, nominalVolts } = options;
+  const coils = requireNumber('coils', options.coils, { min: 1, max: 100 });
+  const resistorOhms = requireNumber('resistorOhms', options.resistorOhms, { min: 1e-3, max: 1e6 });
+  const leastOhms = (coil.ohms * (1 - coil.tolerance)) / coils;
+  return {
+    together: coilOnRail({ ...options, seriesOhms: resistorOhms * coils }),
+    alone: coilOnRail({ ...options, seriesOhms: resistorOhms }),
+    usualVolts: divided(nominalVolts, coil.ohms, resistorOhms * coils),
+    resistorWatts: (highestVolts / (leastOhms + resistorOhms)) ** 2 * resistorOhms,
+  };
+}
+
 /** What most relays do, over their rated current; the sheet promises only the must-release ratio. Typical. */
 export const USUAL_RELEASE_RATIO = 0.25;
 

@@ -70,6 +70,47 @@ export interface LedOnAc {
   readonly reverseVolts: number;
 }
 
+const peakOf = (rmsVolts: number): number => requireNumber('rmsVolts', rmsVolts, { min: 0, max: 1000 }) * Math.SQRT2;
+
+/**
+ * Mean and mean square, over a whole cycle, of what a sine of `peak` has above `volts`, and the angle it is above them.
+ * With conduction from a to π − a: ∫(Vp·sin θ − V) dθ = 2·Vp·cos a − V·(π − 2a), and its square likewise.
+ */
+function halfCycle(peak: number, volts: number): { readonly mean: number; readonly square: number; readonly angle: number } {
+  if (peak <= volts) return { mean: 0, square: 0, angle: 0 };
+  const a = Math.asin(volts / peak);
+  const angle = Math.PI - 2 * a;
+  return {
+    mean: (2 * peak * Math.cos(a) - volts * angle) / (2 * Math.PI),
+    square: ((peak * peak) / 2 * (angle + Math.sin(2 * a)) - 4 * peak * volts * Math.cos(a) + volts * volts * angle) / (2 * Math.PI),
+    angle,
+  };
+}
+
+/** Drop of the silicon diode put across an LED the other way round, volts. */
+const ANTIPARALLEL_VOLTS = 0.7;
+
+/**
+ * Mean current of an LED string behind a resistor on a sine of `rmsVolts`, and what goes with it; dark (0) when the peak
+ * does not reach its drop. `antiparallel` as in `ledResistorOnAc`. Ohms from 0.1. Throws `InputError` outside.
+ */
+export function ledOnAc(options: Omit<LedOptions, 'amps'> & { readonly rmsVolts: number; readonly ohms: number; readonly antiparallel?: boolean }): LedOnAc & { readonly meanAmps: number } {
+  const drop = stringVolts({ ...options, amps: 0 });
+  const peak = peakOf(options.rmsVolts);
+  const ohms = requireNumber('ohms', options.ohms, { min: 0.1, max: 1e7 });
+  const across = options.antiparallel === true;
+  const forward = halfCycle(peak, drop);
+  const backward = across ? halfCycle(peak, ANTIPARALLEL_VOLTS).square : 0;
+  return {
+    ohms,
+    meanAmps: forward.mean / ohms,
+    watts: (forward.square + backward) / ohms,
+    peakAmps: Math.max(0, peak - drop) / ohms,
+    litShare: forward.angle / (2 * Math.PI),
+    reverseVolts: across ? Math.min(peak, ANTIPARALLEL_VOLTS) : peak,
+  };
+}
+
 /**
  * Series resistor for an LED fed from a winding by its own half-cycles, for a mean current: from the mean of
  * (Vp·sin − Vf)/R over the part of the cycle where it conducts. About half the DC value, and it flickers at mains
@@ -79,20 +120,8 @@ export interface LedOnAc {
 export function ledResistorOnAc(options: LedOptions & { readonly rmsVolts: number; readonly antiparallel?: boolean }): LedOnAc {
   const drop = stringVolts(options);
   const amps = requireNumber('amps', options.amps, { min: 1e-5, max: 1 });
-  const peak = requireNumber('rmsVolts', options.rmsVolts, { min: 0, max: 1000 }) * Math.SQRT2;
+  const peak = peakOf(options.rmsVolts);
   if (peak <= drop) throw new InputError('rmsVolts', options.rmsVolts, { expected: `a peak above the ${drop} V that the LEDs drop` });
-  // Over one cycle, with conduction from a to π − a: ∫(Vp·sin θ − Vf) dθ = 2·Vp·cos a − Vf·(π − 2a), and its square likewise.
-  const conducting = (volts: number): { mean: number; square: number; angle: number } => {
-    const a = Math.asin(volts / peak);
-    const angle = Math.PI - 2 * a;
-    return {
-      mean: (2 * peak * Math.cos(a) - volts * angle) / (2 * Math.PI),
-      square: ((peak * peak) / 2 * (angle + Math.sin(2 * a)) - 4 * peak * volts * Math.cos(a) + volts * volts * angle) / (2 * Math.PI),
-      angle,
-    };
-  };
-  const forward = conducting(drop);
-  const ohms = forward.mean / amps;
-  const backward = options.antiparallel === true && peak > 0.7 ? conducting(0.7).square : 0;
-  return { ohms, watts: (forward.square + backward) / ohms, peakAmps: (peak - drop) / ohms, litShare: forward.angle / (2 * Math.PI), reverseVolts: options.antiparallel === true ? 0.7 : peak };
+  const { ohms, watts, peakAmps, litShare, reverseVolts } = ledOnAc({ ...options, ohms: halfCycle(peak, drop).mean / amps });
+  return { ohms, watts, peakAmps, litShare, reverseVolts };
 }

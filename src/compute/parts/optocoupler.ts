@@ -33,6 +33,20 @@ export function optocoupler(id: string): OptocouplerRow {
   return found;
 }
 
+/** Volts left across an output that is pulled down well. */
+export const SATURATED_VOLTS = 0.4;
+
+/** Collector current to rely on for years at an LED current, amps: times the least new ratio, times what age leaves of it. LED amps 0 to 1. */
+export function reliableSinkAmps(options: { readonly part: OptocouplerRow; readonly ledAmps: number; readonly ageing?: number }): number {
+  const { part, ageing = OPTOCOUPLER_AGEING } = options;
+  return requireNumber('ledAmps', options.ledAmps, { min: 0, max: 1 }) * part.transfer.min * requireNumber('ageing', ageing, { min: 0.05, max: 1 });
+}
+
+/** What an output must sink to hold a resistance to a rail down, amps. Volts 0 to 1000, ohms from 1. */
+export function pullUpAmps(options: { readonly volts: number; readonly ohms: number }): number {
+  return Math.max(0, requireNumber('volts', options.volts, { min: 0, max: 1000 }) - SATURATED_VOLTS) / requireNumber('ohms', options.ohms, { min: 1, max: 1e8 });
+}
+
 export interface OptocouplerDrive {
   /** LED resistor for the LED current wanted, ohms, and its heat. */
   readonly ohms: number;
@@ -55,16 +69,16 @@ export function driveOptocoupler(options: {
   readonly pullUpVolts: number;
   readonly ageing?: number;
 }): OptocouplerDrive {
-  const { part, ageing = OPTOCOUPLER_AGEING } = options;
+  const { part } = options;
   const amps = requireNumber('ledAmps', options.ledAmps, { min: 1e-4, max: 0.06 });
   const drive = requireNumber('driveVolts', options.driveVolts, { max: 1000 });
   if (drive <= part.ledVolts.max) throw new InputError('driveVolts', drive, { expected: `more than the ${part.ledVolts.max} V that its LED may drop` });
   const pullUp = requireNumber('pullUpVolts', options.pullUpVolts, { min: 0.5, max: part.collectorMaxVolts });
-  const collectorAmps = amps * part.transfer.min * requireNumber('ageing', ageing, { min: 0.05, max: 1 });
+  const collectorAmps = reliableSinkAmps(options);
   return {
     ohms: (drive - part.ledVolts.typical) / amps,
     watts: (drive - part.ledVolts.typical) * amps,
     collectorAmps,
-    leastPullUpOhms: Math.max(0, pullUp - 0.4) / collectorAmps,
+    leastPullUpOhms: Math.max(0, pullUp - SATURATED_VOLTS) / collectorAmps,
   };
 }

@@ -28,6 +28,13 @@ export function resistorWattsAllowed(options: { readonly row: ResistorRow; reado
   return ratedWatts * Math.min(1, Math.max(0, (noneAtCelsius - air) / (noneAtCelsius - fullToCelsius)));
 }
 
+/** What a resistor of any rating may dissipate, watts: as a film part up to 3 W, as a wirewound one above. 10 mW–1 kW. */
+export function resistorAllowance(options: { readonly ratedWatts: number; readonly airCelsius: number }): number {
+  const ratedWatts = requireNumber('ratedWatts', options.ratedWatts, { min: 0.01, max: 1000 });
+  const like = ratedWatts <= 3 ? film(ratedWatts) : wirewound(ratedWatts);
+  return resistorWattsAllowed({ row: like, airCelsius: options.airCelsius });
+}
+
 /** The smallest row that carries `watts` with at most `share` (default half) of what it may in that air; `undefined` when none does. */
 export function resistorFor(options: { readonly watts: number; readonly airCelsius: number; readonly share?: number }): ResistorRow | undefined {
   const watts = requireNumber('watts', options.watts, { min: 0, max: 1000 });

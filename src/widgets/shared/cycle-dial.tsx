@@ -1,5 +1,6 @@
 import type { TargetedKeyboardEvent, TargetedPointerEvent, VNode } from 'preact';
 import { useRef } from 'preact/hooks';
+import { leastAmps } from './cycle.ts';
 
 interface Props {
   readonly instance: string;
@@ -19,8 +20,6 @@ const SIZE = 300;
 const CENTRE = SIZE / 2;
 const RING = 108;
 const DEEPEST = 44;
-/** Below this part of the peak, diodes are taken to carry nothing. */
-const NOTHING = 0.01;
 
 const spot = (degrees: number, radius: number): readonly [number, number] => {
   const angle = ((degrees - 90) * Math.PI) / 180;
@@ -31,8 +30,8 @@ const point = (degrees: number, radius: number): string => spot(degrees, radius)
 
 /** The stretches of the cycle in which current flows one way. */
 function stretches(amps: readonly number[], sign: 1 | -1): readonly (readonly number[])[] {
-  const peak = Math.max(...amps.map(Math.abs), 1e-12);
-  const flows = amps.map((value) => value * sign > NOTHING * peak);
+  const least = leastAmps(amps);
+  const flows = amps.map((value) => value * sign > least);
   const start = flows.findIndex((on, index) => on && !flows[(index + flows.length - 1) % flows.length]);
   if (start < 0) return flows[0] === true ? [amps.map((_, index) => index)] : [];
   const found: number[][] = [];

@@ -43,14 +43,15 @@ export function peakDegrees(cycle: Cycle): number {
   return Math.round((index * 360) / (cycle.windingAmps.length - 1)) % 360;
 }
 
-/** Below this part of the peak, diodes are taken to carry nothing; as for the dial's band. */
-const NOTHING = 0.01;
+/** Diodes are taken to carry nothing below a hundredth of the peak, nor where all there is is leakage. */
+export function leastAmps(amps: readonly number[]): number {
+  return Math.max(0.01 * Math.max(...amps.map(Math.abs)), 1e-5);
+}
 
 /** Which way the winding charges the reservoir at a place in the cycle, if it does. */
 export function phaseAt(cycle: Cycle, degrees: number): 'forward' | 'reverse' | 'resting' {
-  const peak = Math.max(...cycle.windingAmps.map(Math.abs));
   const amps = atDegrees(cycle.windingAmps, degrees);
-  if (Math.abs(amps) <= NOTHING * peak) return 'resting';
+  if (Math.abs(amps) <= leastAmps(cycle.windingAmps)) return 'resting';
   return amps > 0 ? 'forward' : 'reverse';
 }
 

@@ -4,6 +4,7 @@ import { checkFuseBreaking, checkFuseFault, checkFuseInrush, checkFuseRunning } 
 import { checkHeaterVolts } from '../../../src/compute/findings/heater.ts';
 import { checkCoilToContact, checkContactLoad, checkContactVolts } from '../../../src/compute/findings/contacts.ts';
 import { checkDiodeCurrent, checkReverseVolts } from '../../../src/compute/findings/diode.ts';
+import { checkLedCurrent, checkLedLit, checkLedReverse, checkOptocouplerDrive, checkOptocouplerSink, checkResistorWatts } from '../../../src/compute/findings/indicator.ts';
 import { checkDriverVolts, checkRelease } from '../../../src/compute/findings/release.ts';
 import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
@@ -64,6 +65,23 @@ const CASES: readonly [string, Level, Finding][] = [
   ['coil volts with room', 'within', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 14.25 - EPS, limitVolts: 15 })],
   ['coil volts close', 'marginal', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 - EPS, limitVolts: 15 })],
   ['coil volts beyond', 'outside', checkCoilVolts({ ...context, coil: 'The coil', coilMaxVolts: 15 + EPS, limitVolts: 15 })],
+  ['LED with room', 'within', checkLedCurrent({ ...context, amps: 0.016, ratedAmps: 0.02 })],
+  ['LED at its rating', 'marginal', checkLedCurrent({ ...context, amps: 0.02, ratedAmps: 0.02 })],
+  ['LED beyond', 'outside', checkLedCurrent({ ...context, amps: 0.02 + EPS, ratedAmps: 0.02 })],
+  ['LED lit', 'within', checkLedLit({ ...context, leastAmps: 0.005, usualAmps: 0.01 })],
+  ['LED dim', 'marginal', checkLedLit({ ...context, leastAmps: 0.005 - EPS, usualAmps: 0.01 })],
+  ['LED dark', 'outside', checkLedLit({ ...context, leastAmps: 0, usualAmps: 0.01 })],
+  ['LED little reversed', 'within', checkLedReverse({ ...context, reverseVolts: 4, limitVolts: 5 })],
+  ['LED reversed to its limit', 'marginal', checkLedReverse({ ...context, reverseVolts: 5, limitVolts: 5 })],
+  ['LED reversed beyond', 'outside', checkLedReverse({ ...context, reverseVolts: 5 + EPS, limitVolts: 5 })],
+  ['resistor at half', 'within', checkResistorWatts({ ...context, watts: 0.5, ratedWatts: 1, allowedWatts: 1 })],
+  ['resistor warm', 'marginal', checkResistorWatts({ ...context, watts: 1, ratedWatts: 1, allowedWatts: 1 })],
+  ['resistor beyond', 'hazard', checkResistorWatts({ ...context, watts: 1 + EPS, ratedWatts: 1, allowedWatts: 1 })],
+  ['coupler with room', 'within', checkOptocouplerSink({ ...context, loadAmps: 0.8e-3, collectorAmps: 1e-3 })],
+  ['coupler tight', 'marginal', checkOptocouplerSink({ ...context, loadAmps: 1e-3, collectorAmps: 1e-3 })],
+  ['coupler too weak', 'outside', checkOptocouplerSink({ ...context, loadAmps: 1e-3 + EPS, collectorAmps: 1e-3 })],
+  ['coupler driven as stated', 'within', checkOptocouplerDrive({ ...context, leastAmps: 0.0025, testAmps: 0.005 })],
+  ['coupler driven less', 'marginal', checkOptocouplerDrive({ ...context, leastAmps: 0.0025 - EPS, testAmps: 0.005 })],
   ['let go in time', 'within', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.008 - EPS, wantedSeconds: 0.01 })],
   ['let go just in time', 'marginal', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01, wantedSeconds: 0.01 })],
   ['let go late', 'outside', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01 + EPS, wantedSeconds: 0.01 })],

@@ -1,13 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../../src/compute/errors.ts';
 import { releaseCoil } from '../../../src/compute/in-time/coil-release.ts';
-import type { CoilSuppression } from '../../../src/compute/in-time/coil-release.ts';
+import type { CoilReleaseInTime, CoilSuppression } from '../../../src/compute/in-time/coil-release.ts';
 import { coilRelease } from '../../../src/compute/parts/suppression.ts';
 import type { Suppression } from '../../../src/compute/parts/suppression.ts';
 
 /** The 12 V 275 Ω coil of which a sheet prints 2.29 H operated. */
 const COIL = { henries: 2.29, ohms: 275, railVolts: 12 } as const;
-const solved = (suppression: CoilSuppression, more = {}) => releaseCoil({ ...COIL, suppression, ...more });
+const kept = new Map<string, CoilReleaseInTime>();
+/** Each case is solved once, however often it is looked at. */
+function solved(suppression: CoilSuppression, more = {}): CoilReleaseInTime {
+  const key = JSON.stringify([suppression, more]);
+  const found = kept.get(key) ?? releaseCoil({ ...COIL, suppression, ...more });
+  kept.set(key, found);
+  return found;
+}
 const secondsAt = (suppression: CoilSuppression, ratio: number): number =>
   solved(suppression).release.find((each) => each.ratio === ratio)?.seconds ?? NaN;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coilOnRail, releaseSpread } from '../../../src/compute/parts/coil-on-rail.ts';
+import { coilOnRail, droppedCoils, releaseSpread } from '../../../src/compute/parts/coil-on-rail.ts';
 import { coilPullIn, relayCoil, relayOfKind } from '../../../src/compute/parts/relay.ts';
 
 const coil = relayCoil('power-400-12v');
@@ -38,6 +38,18 @@ describe('a coil on a rail', () => {
 
   it('refuses a lowest rail above the highest', () => {
     expect(() => coilOnRail({ ...rail, lowestVolts: 13 })).toThrow(RangeError);
+  });
+});
+
+describe('coils behind one resistor', () => {
+  const shared = { ...rail, nominalVolts: 24, lowestVolts: 24, highestVolts: 24, resistorOhms: 180, coils: 2 };
+
+  it('get half the rail each when two of 360 Ω share 180 Ω, and far more alone', () => {
+    const found = droppedCoils(shared);
+    expect(found.usualVolts).toBeCloseTo(12, 12);
+    expect(found.resistorWatts).toBeCloseTo((24 / (162 + 180)) ** 2 * 180, 12);
+    expect(found.alone.highestAtCoil).toBeGreaterThan(16);
+    expect(found.together.lowestAtCoil).toBeCloseTo(coilOnRail({ ...shared, seriesOhms: 360 }).lowestAtCoil, 12);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { driveOptocoupler, optocoupler } from '../../../src/compute/parts/optocoupler.ts';
+import { driveOptocoupler, optocoupler, pullUpAmps, reliableSinkAmps } from '../../../src/compute/parts/optocoupler.ts';
 
 describe('an optocoupler', () => {
   it('is relied on for half its least transfer ratio: a 4N25 at 10 mA sinks 1 mA', () => {
@@ -13,6 +13,12 @@ describe('an optocoupler', () => {
   it('sinks what its grade promises', () => {
     const sink = (id: string) => driveOptocoupler({ part: optocoupler(id), driveVolts: 5, ledAmps: 0.005, pullUpVolts: 5, ageing: 1 }).collectorAmps;
     expect(['817', '817a', '817b', '817c', '817d'].map(sink)).toEqual([0.0025, 0.004, 0.0065, 0.01, 0.015].map((amps) => expect.closeTo(amps, 12) as number));
+  });
+
+  it('is held against what its output must sink', () => {
+    expect(reliableSinkAmps({ part: optocoupler('4n25'), ledAmps: 0.01 })).toBeCloseTo(0.001, 12);
+    expect(pullUpAmps({ volts: 12, ohms: 10_000 })).toBeCloseTo(1.16e-3, 12);
+    expect(pullUpAmps({ volts: 0.2, ohms: 10_000 })).toBe(0);
   });
 
   it('refuses a drive below its LED and a pull-up above its collector', () => {
