@@ -24,6 +24,7 @@ export type { DiodeModel, DiodePart } from './parts/diode.ts';
 export { joinSecondaries, windingAtMains, windingFromRating, windingFromResistance, windingRegulation } from './parts/winding.ts';
 export type { WindingModel } from './parts/winding.ts';
 export { HAND_HELD_METER, HAND_HELD_OHMMETER, windingFromOhmmeter, windingFromReadings } from './parts/winding-readings.ts';
+export { loadedVolts, sagOfEstimate } from './parts/winding-sag.ts';
 export type { Bounded, MeterError, OhmmeterError, WindingEstimate, WindingReading } from './parts/winding-readings.ts';
 export { MAINS_CREST, MAINS_REGIONS, mainsCorners, mainsRegion } from './parts/mains.ts';
 export type { MainsCorner, MainsRegion } from './parts/mains.ts';
@@ -154,6 +155,8 @@ export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './find
 export { checkDriverVolts, checkRelease } from './findings/release.ts';
 export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
 export { checkSpareCurrent, checkWindingCurrent } from './findings/winding.ts';
+export { checkOhmmeter, checkReadingsTell, checkWindingPurpose, noteWindingInsulation } from './findings/winding-estimate.ts';
+export type { WindingPurpose } from './findings/winding-estimate.ts';
 export { chainFindings } from './supplies/chain-findings.ts';
 export { buckStage } from './supplies/chain-parts.ts';
 export { coolChain } from './supplies/chain.ts';

@@ -3,11 +3,12 @@ import { headroom } from './headroom/state.ts';
 import { indicator } from './indicator/state.ts';
 import { loadList } from './load-list/state.ts';
 import { rectify } from './rectify/state.ts';
+import { windingEstimate } from './winding-estimate/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
 /** Every calculator that is built, in the order of a job. Its island stands in components/Calculator.astro. */
-export const CALCULATORS = [loadList, coilCheck, indicator, rectify, headroom] as const;
+export const CALCULATORS = [loadList, coilCheck, indicator, windingEstimate, rectify, headroom] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];
 

@@ -8,6 +8,8 @@ export interface WorkingNumber {
   readonly symbol: string;
   readonly value: number;
   readonly unit: Unit;
+  /** Significant digits as printed, where three would hide a small difference of large numbers. */
+  readonly digits?: number;
 }
 
 /** One step of how a figure comes about, for a reader who checks it by hand. */
@@ -26,8 +28,8 @@ export interface WorkingStep {
   readonly source: Source;
 }
 
-/** A number of the working as printed: three significant digits. */
-export const printed = ({ value, unit }: Pick<WorkingNumber, 'value' | 'unit'>): string => formatQuantity({ value, unit, digits: 3 });
+/** A number of the working as printed: three significant digits unless told. */
+export const printed = ({ value, unit, digits = 3 }: Pick<WorkingNumber, 'value' | 'unit' | 'digits'>): string => formatQuantity({ value, unit, digits });
 
 /**
  * Puts the numbers into the formula's right-hand side, longest symbol first so that `Vmax` is not taken for `V`, and

@@ -8,6 +8,7 @@ import { checkLedCurrent, checkLedLit, checkLedReverse, checkOptocouplerDrive, c
 import { checkDriverVolts, checkRelease } from '../../../src/compute/findings/release.ts';
 import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
+import { checkOhmmeter, checkReadingsTell, checkWindingPurpose, noteWindingInsulation } from '../../../src/compute/findings/winding-estimate.ts';
 import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
 import { fuseStandard } from '../../../src/compute/parts/fuse.ts';
 import type { Finding, Level } from '../../../src/compute/findings.ts';
@@ -82,6 +83,15 @@ const CASES: readonly [string, Level, Finding][] = [
   ['coupler too weak', 'outside', checkOptocouplerSink({ ...context, loadAmps: 1e-3 + EPS, collectorAmps: 1e-3 })],
   ['coupler driven as stated', 'within', checkOptocouplerDrive({ ...context, leastAmps: 0.0025, testAmps: 0.005 })],
   ['coupler driven less', 'marginal', checkOptocouplerDrive({ ...context, leastAmps: 0.0025 - EPS, testAmps: 0.005 })],
+  ['winding of a rectifier valve', 'hazard', checkWindingPurpose({ ...context, purpose: 'rectifier-valve', openCircuitVolts: 12 })],
+  ['winding near 5 V, unnamed', 'hazard', checkWindingPurpose({ ...context, purpose: 'unknown', openCircuitVolts: 6 })],
+  ['winding off 5 V, unnamed', 'not assessed', checkWindingPurpose({ ...context, purpose: 'unknown', openCircuitVolts: 6 + EPS })],
+  ['winding that is named', 'within', checkWindingPurpose({ ...context, purpose: 'spare', openCircuitVolts: 5 })],
+  ['readings that tell', 'within', checkReadingsTell({ ...context, ohms: { value: 1, least: 0.9, most: 1.1 }, telling: true })],
+  ['readings that do not', 'not assessed', checkReadingsTell({ ...context, ohms: { value: 1, least: 0, most: 2 }, telling: false })],
+  ['ohmmeter on a dead winding', 'within', checkOhmmeter({ ...context, secondaryOhms: 0.2, ohms: 0.4, provedDead: true })],
+  ['ohmmeter on a winding not proved dead', 'hazard', checkOhmmeter({ ...context, secondaryOhms: 0.2, ohms: 0.4, provedDead: false })],
+  ['insulation by volts', 'not assessed', noteWindingInsulation({ ...context, openCircuitVolts: 12 })],
   ['let go in time', 'within', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.008 - EPS, wantedSeconds: 0.01 })],
   ['let go just in time', 'marginal', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01, wantedSeconds: 0.01 })],
   ['let go late', 'outside', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01 + EPS, wantedSeconds: 0.01 })],
