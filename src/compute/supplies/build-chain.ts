@@ -5,7 +5,7 @@ import type { SupplyPlan } from '../plan/plan-types.ts';
 import type { RectifierTopology } from '../rectifier/rectifier-types.ts';
 import { coolChain, solveChain } from './chain.ts';
 import { chainReservoir } from './chain-parts.ts';
-import type { ChainInput, ChainReservoir, ChainSolution, ChainStage, ChainWinding, Cooling } from './chain-types.ts';
+import type { ChainCorner, ChainInput, ChainReservoir, ChainSolution, ChainStage, ChainWinding, Cooling } from './chain-types.ts';
 import { chooseRectifier } from './choose-rectifier.ts';
 import type { StageChoice } from './choose-stage.ts';
 import type { LoadDraw } from './load-draw.ts';
@@ -67,17 +67,21 @@ const reservoirPart = (reservoir: ChainReservoir, topology: RectifierTopology, c
   };
 };
 
+/** Whether a reservoir was sized with these very diodes and this winding, so that its corner need not be solved again. */
+const isSameCircuit = (sized: ChainInput, base: Omit<ChainInput, 'reservoir'>): boolean =>
+  sized.winding === base.winding && sized.stage === base.stage && sized.diode.saturationAmps === base.diode.saturationAmps && sized.diode.ohms === base.diode.ohms;
+
 /** The reservoir that the plan names, or a sized one. */
-function reservoirFor(wish: ChainWish, base: Omit<ChainInput, 'reservoir'>): { readonly reservoir: ChainReservoir; readonly part: SizedPart; readonly margin: number } {
+function reservoirFor(wish: ChainWish, base: Omit<ChainInput, 'reservoir'>): { readonly reservoir: ChainReservoir; readonly part: SizedPart; readonly margin: number; readonly at?: ChainCorner } {
   const { plan, topology } = wish;
   const chosen = plan.parts.reservoir;
   if (chosen !== undefined) {
     const reservoir = chainReservoir({ ...chosen, topology, hertz: plan.mains.hertz, airCelsius: plan.amp.airCelsius });
     return { reservoir, part: reservoirPart(reservoir, topology, 'plan', 'Named in the plan.'), margin: Infinity };
   }
-  const { reservoir, why, at } = wish.reservoir ?? sizeReservoir(base);
+  const { reservoir, why, at, input } = wish.reservoir ?? sizeReservoir(base);
   const margin = at.solved ? (at.headroomVolts ?? at.rail.minVolts - 0.9 * plan.rail.volts + WANTED_VALLEY_MARGIN_VOLTS) : -Infinity;
-  return { reservoir, part: reservoirPart(reservoir, topology, 'sized', why), margin };
+  return { reservoir, part: reservoirPart(reservoir, topology, 'sized', why), margin, ...(isSameCircuit(input, base) ? { at } : {}) };
 }
 
 /** Cools a linear regulator that needs it: the weakest standard heatsink that keeps the junction at its aim. */
@@ -115,7 +119,7 @@ function withHeatsink(plan: SupplyPlan, input: ChainInput, chain: ChainSolution)
 export function buildChain(wish: ChainWish): BuiltChain {
   const { plan, draw, stage, winding, topology, kinds } = wish;
   const base = { mains: plan.mains, winding, topology, stage: stage.stage, load: draw.chain, cooling: planCooling(plan, stage.stage) };
-  let picked: { input: ChainInput; parts: SizedPart[] } | undefined;
+  let picked: { input: ChainInput; parts: SizedPart[]; at: ChainCorner | undefined } | undefined;
   for (const kind of kinds) {
     const rectifier = chooseRectifier({
       named: plan.parts.diode,
@@ -126,11 +130,11 @@ export function buildChain(wish: ChainWish): BuiltChain {
       mains: plan.mains,
     });
     const reservoir = reservoirFor(wish, { ...base, diode: rectifier.diode });
-    picked = { input: { ...base, diode: rectifier.diode, reservoir: reservoir.reservoir }, parts: [rectifier.part, reservoir.part] };
+    picked = { input: { ...base, diode: rectifier.diode, reservoir: reservoir.reservoir }, parts: [rectifier.part, reservoir.part], at: reservoir.at };
     if (plan.parts.diode !== undefined || reservoir.margin >= WANTED_VALLEY_MARGIN_VOLTS) break;
   }
   if (picked === undefined) throw new RangeError('no kind of diode was offered');
-  const cooled = withHeatsink(plan, picked.input, solveChain(picked.input));
+  const cooled = withHeatsink(plan, picked.input, solveChain(picked.input, picked.at));
   return {
     input: cooled.input,
     chain: cooled.chain,

@@ -68,20 +68,22 @@ function checkInput({ winding, load, cooling, stage, topology }: ChainInput): vo
  *
  * Range: windings 0.5 to 500 V RMS behind 0 to 10 kΩ, loads up to 50 A. Outside it throws `InputError`. A corner at which
  * no steady state exists (a switcher that starves) comes back unsolved with its reason, and the supply does not hold.
+ * `known` is a corner that has been solved already with this very input (by `solveCorner`), to spare doing it again.
  */
-export function solveChain(input: ChainInput): ChainSolution {
+export function solveChain(input: ChainInput, known?: ChainCorner): ChainSolution {
   checkInput(input);
-  return finishChain(input, solveCorners(input));
+  return finishChain(input, solveCorners(input, known));
 }
 
 /** Solves every corner; where running is everything, the one solution serves both. */
-function solveCorners(input: ChainInput): readonly ChainCorner[] {
+function solveCorners(input: ChainInput, known: ChainCorner | undefined): readonly ChainCorner[] {
   const corners = operatingCorners(input.mains);
   const alike = input.load.runningAmps === input.load.everythingAmps;
   const solved = new Map<string, ChainCorner>();
+  if (known !== undefined) solved.set(known.corner.id, known);
   return corners.map((corner) => {
     const twin = alike && corner.load === 'running' ? solved.get(corner.id.replace('-running-', '-everything-')) : undefined;
-    const at = twin === undefined ? solveCorner(input, corner) : { ...twin, corner };
+    const at = solved.get(corner.id) ?? (twin === undefined ? solveCorner(input, corner) : { ...twin, corner });
     solved.set(corner.id, at);
     return at;
   });

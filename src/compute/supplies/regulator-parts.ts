@@ -27,13 +27,13 @@ export interface SettingResistors {
 
 /**
  * Picks both resistors of an adjustable regulator from the 1 % series: the upper one small enough to draw the least
- * load by itself, the lower one nearest to the output wanted, over all upper ones down to 0.8 of that.
+ * load by itself, the lower one nearest to the output wanted, over the four largest upper ones that do.
  */
 export function settingResistors(options: { readonly part: LinearRegulator; readonly outputVolts: number }): SettingResistors {
   const { part, outputVolts } = options;
   const most = part.outputVolts / part.minLoadAmps;
   const decade = 10 ** Math.floor(Math.log10(most));
-  const uppers = [0.1, 1].flatMap((step) => preferredValues('E96').map((value) => Number((value * decade * step).toPrecision(3)))).filter((ohms) => ohms <= most && ohms >= 0.8 * most);
+  const uppers = [0.1, 1].flatMap((step) => preferredValues('E96').map((value) => Number((value * decade * step).toPrecision(3)))).filter((ohms) => ohms <= most).slice(-4);
   let best: SettingResistors | undefined;
   for (const r1Ohms of uppers) {
     const exact = Math.max(1e-3, r1Ohms * (outputVolts / part.outputVolts - 1));

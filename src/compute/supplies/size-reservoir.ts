@@ -29,8 +29,9 @@ export type ChainWithoutReservoir = Omit<ChainInput, 'reservoir'>;
 export interface SizedReservoir {
   readonly reservoir: ChainReservoir;
   readonly why: string;
-  /** The deciding corner with it. */
+  /** The deciding corner with it, and the chain that was solved there. */
   readonly at: ChainCorner;
+  readonly input: ChainInput;
 }
 
 /** Highest volts that one capacitor of the reservoir can see: the peak at high mains with nothing drawn. */
@@ -103,6 +104,7 @@ export function sizeReservoir(input: ChainWithoutReservoir): SizedReservoir {
   return {
     reservoir: chosen.reservoir,
     at,
+    input: chosen,
     why:
       `${serves ? 'The smallest standard size that serves' : 'No reservoir leaves the valley its margin here; this is where more of it stops helping'}: ${ripple} at ${corner.words}. ` +
       `Rated ${say(chosen.reservoir.ratedVolts, 'V')} because high mains without load reaches ${say(peak, 'V')}.`,
