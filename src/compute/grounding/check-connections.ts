@@ -1,5 +1,5 @@
 import { InputError, requireNumber } from '../errors.ts';
-import type { GroundConnections, Insulation, Jack, JackContact, WindingCentre } from './connections.ts';
+import type { GroundConnections, Insulation, Jack, JackContact, SupplyPoint, WindingCentre } from './connections.ts';
 import type { GroundingSupply } from './job.ts';
 
 const PART_OHMS = { min: 0.01, max: 1e8 } as const;
@@ -46,6 +46,20 @@ const checkJack = (jack: Jack, index: number): void => {
   }
 };
 
+/** A further ground at a point that this supply does not have, or the same one twice, is no circuit. */
+const checkFurther = (further: readonly SupplyPoint[], { winding }: GroundConnections, supply: GroundingSupply): void => {
+  const quantity = 'connections.furtherGrounds';
+  if (new Set(further).size < further.length) throw new InputError(quantity, further, { expected: 'each point once' });
+  const centre = winding.kind === 'elevated' ? winding.centre : winding;
+  for (const point of further) {
+    requireOneOf(quantity, point, ['first', 'tap', 'centre', 'second', 'negative', 'positive']);
+    if (point === 'negative' || point === 'positive') continue;
+    if (supply.kind !== 'winding') throw new InputError(quantity, point, { expected: 'negative or positive, since a converter has no winding to ground' });
+    if (point === 'tap' && !supply.hasCentreTap) throw new InputError(quantity, point, { expected: 'a winding that has a centre tap' });
+    if (point === 'centre' && centre.kind !== 'artificial-centre') throw new InputError(quantity, point, { expected: 'two resistors across the winding' });
+  }
+};
+
 /** Throws `InputError` for connections that are out of range or that contradict the supply they belong to. */
 export function checkConnections(connections: GroundConnections, supply: GroundingSupply): void {
   const { winding, rail, highTensionVolts, bondOhms, converterCoupling } = connections;
@@ -83,6 +97,7 @@ export function checkConnections(connections: GroundConnections, supply: Groundi
   if (converterCoupling?.kind === 'rated-leakage') {
     requireNumber('connections.converterCoupling.amps', converterCoupling.amps, { min: 1e-9, max: 0.1 });
   }
+  checkFurther(connections.furtherGrounds ?? [], connections, supply);
   checkInsulation('connections.insulation.fromMains', connections.insulation.fromMains);
   checkInsulation('connections.insulation.fromHighTension', connections.insulation.fromHighTension);
   for (const [index, jack] of connections.jacks.entries()) checkJack(jack, index);

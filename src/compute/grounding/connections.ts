@@ -110,10 +110,15 @@ export type ConverterCoupling =
   | { readonly kind: 'rated-leakage'; readonly amps: number }
   | { readonly kind: 'unknown' };
 
+/** A point of the supply that can be wired to the chassis. `tap` needs a winding that has one; `centre` two resistors across it. */
+export type SupplyPoint = 'first' | 'tap' | 'centre' | 'second' | 'negative' | 'positive';
+
 /** Every connection of a plan that decides where current flows to the chassis, and every fact about insulation. */
 export interface GroundConnections {
   readonly winding: WindingReference;
   readonly rail: RailReference;
+  /** Points that are wired to the chassis besides: a mistake, or one being tried out. */
+  readonly furtherGrounds?: readonly SupplyPoint[];
   readonly jacks: readonly Jack[];
   /** A metal control, switch or lamp on the panel is joined to the rail. */
   readonly touchableControls: boolean;

@@ -1,4 +1,4 @@
-import type { GroundConnections, RailPole } from './connections.ts';
+import type { GroundConnections, RailPole, SupplyPoint } from './connections.ts';
 import type { GroundingJob } from './job.ts';
 import { PROTECTIVE_BOND_OHMS } from './limits.ts';
 
@@ -10,9 +10,9 @@ export type CircuitNode = string;
 
 /** One path from the low-voltage circuit to the chassis. */
 export interface GroundLink {
-  /** Also the name of the branch that carries its current: `winding-reference`, `rail-reference`, `jack-1-bush`, `jack-1-outside`. */
+  /** Also the name of the branch that carries its current: `winding-reference`, `rail-reference`, `further-second`, `jack-1-bush`, `jack-1-outside`. */
   readonly id: string;
-  readonly kind: 'winding-reference' | 'rail-reference' | 'jack-bush' | 'outside-sleeve';
+  readonly kind: 'winding-reference' | 'rail-reference' | 'further' | 'jack-bush' | 'outside-sleeve';
   /** In words, to follow "the": "grounded centre tap", "rail's negative bonded to the chassis". */
   readonly name: string;
   /** How to take it away, as an instruction. */
@@ -99,6 +99,26 @@ const railLink = (connections: GroundConnections, nodes: CircuitNodes, bond: num
   };
 };
 
+const FURTHER: Record<SupplyPoint, { readonly name: string; readonly point: string }> = {
+  first: { name: 'wire from the first end of the winding to the chassis', point: 'first end of the winding' },
+  tap: { name: "wire from the winding's centre tap to the chassis", point: "winding's centre tap" },
+  centre: { name: 'wire from the joint of the two resistors to the chassis', point: 'joint of the two resistors' },
+  second: { name: 'wire from the second end of the winding to the chassis', point: 'second end of the winding' },
+  negative: { name: "wire from the rail's negative to the chassis", point: "rail's negative" },
+  positive: { name: "wire from the rail's positive to the chassis", point: "rail's positive" },
+};
+
+const furtherLinks = (connections: GroundConnections, nodes: CircuitNodes, bond: number): readonly GroundLink[] =>
+  (connections.furtherGrounds ?? []).map((point) => ({
+    id: `further-${point}`,
+    kind: 'further',
+    node: point === 'centre' ? 'centre' : nodes[point],
+    ohms: bond,
+    isWire: isBond(bond),
+    name: FURTHER[point].name,
+    removal: `take the ${FURTHER[point].point} off the chassis`,
+  }));
+
 /** Node that a jack's sleeve is on, or nothing when the sleeve is no part of the rail. */
 export function sleeveNode(job: GroundingJob, index: number): CircuitNode | undefined {
   const jack = job.connections.jacks[index];
@@ -131,6 +151,7 @@ export function groundLinks(job: GroundingJob): readonly GroundLink[] {
   if (winding) links.push(winding);
   const rail = railLink(connections, nodes, bond);
   if (rail) links.push(rail);
+  links.push(...furtherLinks(connections, nodes, bond));
   for (const [index, jack] of connections.jacks.entries()) {
     const node = sleeveNode(job, index);
     if (node === undefined) continue;

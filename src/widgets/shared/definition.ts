@@ -34,6 +34,13 @@
  *        }
  *        export default island(() => import('./state.ts').then((module) => module.rectify), RectifyView);
  *
+ *    A solver that takes more than a frame runs in a worker, `src/widgets/<name>/<name>.worker.ts`:
+ *
+ *        answerCalculator(self, rectify);                              // from shared/calculator-worker.ts
+ *
+ *    and the view's last line gains `{ create: () => new Worker(new URL('./rectify.worker.ts', import.meta.url), { type: 'module' }), quickFirst: false }`.
+ *    With `quickFirst` the calculator's `quick` answers on the page first. Without workers everything is solved on the page.
+ *
  * 3. One line in `src/widgets/registry.ts` and one in `src/components/Calculator.astro` (its island). Title and question
  *    stand in `content/calculators.json`; a test holds the question the same.
  *
@@ -147,6 +154,11 @@ export interface Calculator<F extends FieldSet = FieldSet, R extends ViewModel =
   /** Which field an `InputError` belongs to, by the quantity it names. A name equal to a field needs no entry. */
   readonly quantities?: Readonly<Record<string, Extract<keyof F, string>>>;
   readonly solve: (values: ValuesOf<F>) => R;
+  /**
+   * What can be said within a frame, for a calculator whose `solve` takes longer and runs in a worker: shown at once and
+   * replaced when the worker has answered. What it has not looked at it calls `not assessed`.
+   */
+  readonly quick?: (values: ValuesOf<F>) => R;
 }
 
 /** Gives the calculator back with its types worked out from its fields. */

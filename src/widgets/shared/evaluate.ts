@@ -63,6 +63,22 @@ export function evaluate<F extends FieldSet, R extends ViewModel>(
   }
 }
 
+/** What a worker says of the fields: a result, or what is wrong with them. */
+export type Answer<F extends FieldSet, R> =
+  | { readonly values: ValuesOf<F>; readonly view: R }
+  | { readonly errors: FieldErrors; readonly problem?: string };
+
+/** Solves the fields away from the page, where no last result is at hand. */
+export function answerFields<F extends FieldSet, R extends ViewModel>(calculator: Calculator<F, R>, raw: RawFields): Answer<F, R> {
+  const parsed = parseFields(calculator.fields, raw);
+  if (parsed.values === undefined) return { errors: parsed.errors };
+  try {
+    return { values: parsed.values, view: calculator.solve(parsed.values) };
+  } catch (error) {
+    return failed(calculator, error);
+  }
+}
+
 /** A calculator opened on a case and solved: everything a page needs to show it, as plain data. */
 export interface OpenedCase<F extends FieldSet = FieldSet, R = ViewModel> extends Face<F> {
   readonly raw: RawFields;

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Calculator, FieldSet, ViewModel } from './definition.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import type { OpenedCase } from './evaluate.ts';
-import { useCalculator, type ViewProps } from './use-calculator.ts';
+import { useCalculator, type SolverWorker, type ViewProps } from './use-calculator.ts';
 
 /** What a page passes to a calculator's island; components/Calculator.astro fills it in. */
 export interface IslandProps {
@@ -43,9 +43,10 @@ function useUnfoldedInPrint(): { readonly current: HTMLElement | null } {
 export function island<F extends FieldSet, R extends ViewModel>(
   load: () => Promise<Calculator<F, R>>,
   View: FunctionComponent<ViewProps<Calculator<F, R>>>,
+  worker?: SolverWorker,
 ): FunctionComponent<IslandProps> {
   function Body({ opened, sources, instance }: { readonly opened: OpenedCase<F, R>; readonly sources: IslandProps['sources']; readonly instance: string }): VNode {
-    const state = useCalculator(opened, load, instance);
+    const state = useCalculator(opened, load, instance, worker);
     const props = { state, sources: sources ?? {} } as unknown as ViewProps<Calculator<F, R>>;
     return (
       <>

@@ -23,13 +23,13 @@ export function Results<F extends FieldSet, R extends ViewModel>(props: {
   readonly state: CalculatorState<F, R>;
   readonly children: ComponentChildren;
 }): VNode {
-  const { view, stale, problem, errors } = props.state;
+  const { view, stale, problem, errors, pending, stop } = props.state;
   const wrong = Object.values(errors)[0];
   const trouble = problem ?? wrong;
-  const spoken = useSettled(trouble === undefined ? `${view.level}: ${view.summary}` : `${trouble} The results are still those of the last good case.`);
+  const spoken = useSettled(pending ? '' : trouble === undefined ? `${view.level}: ${view.summary}` : `${trouble} The results are still those of the last good case.`);
   return (
     <>
-      <p class="answer" {...(stale ? { 'data-stale': '' } : {})}>
+      <p class="answer" aria-busy={pending} {...(stale ? { 'data-stale': '' } : {})}>
         <Verdict level={view.level} found={view.summary} />
       </p>
       {stale && (
@@ -40,6 +40,15 @@ export function Results<F extends FieldSet, R extends ViewModel>(props: {
       <p class="unseen" role="status">
         {spoken}
       </p>
+      {pending && (
+        <p class="progress pending">
+          <span>Still being worked out for the values above.</span>
+          <progress aria-label="Working" />
+          <button class="button quiet" type="button" onClick={stop}>
+            Stop
+          </button>
+        </p>
+      )}
       {props.children}
     </>
   );

@@ -1,7 +1,10 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { caseIn, readCase, withCase, writeCase } from './address.ts';
 import type { AnyField, Calculator, FieldSet, RowsField, SimpleField, ViewModel } from './definition.ts';
-import { evaluate, type Evaluation, type OpenedCase } from './evaluate.ts';
+import { evaluate, type Answer, type Evaluation, type OpenedCase } from './evaluate.ts';
+import { latestAnswer, type LatestAnswer } from './latest-answer.ts';
+import type { WorkerLike } from './long-work.ts';
+import { parseFields } from './parse-fields.ts';
 import { rawRow, type RawFields, type RawRow } from './raw-fields.ts';
 
 /** Everything one field needs to show and change itself. */
@@ -42,6 +45,10 @@ export interface CalculatorState<F extends FieldSet, R> extends Evaluation<F, R>
   readonly reset: () => void;
   /** Fetches the solver ahead of the first change. */
   readonly prepare: () => void;
+  /** A worker is at it: `view` is what was known before, or the calculator's `quick` answer. */
+  readonly pending: boolean;
+  /** Ends the worker's work. */
+  readonly stop: () => void;
   /** Where the reader is told that an address could not be read. */
   readonly notice: string | undefined;
 }
@@ -53,9 +60,17 @@ export interface ViewProps<C> {
   readonly sources: Readonly<Record<string, string>>;
 }
 
+/** Where a calculator whose solver takes longer than a frame is solved. */
+export interface SolverWorker {
+  readonly create: () => WorkerLike;
+  /** The calculator's `quick` answers on the page first. */
+  readonly quickFirst: boolean;
+}
+
 const WRITE_AFTER_MS = 300;
 
 const UNREAD = 'The address of this page holds a case of another version, which cannot be read. The worked case stands instead.';
+const STOPPED = 'The work was stopped before it was done. Change a value to begin again.';
 const UNFETCHED = 'The script that solves this could not be fetched. Once you are connected, change a value again.';
 
 const replaceRow = (rows: readonly RawRow[], index: number, name: string, text: string): readonly RawRow[] =>
@@ -71,6 +86,7 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
   opened: OpenedCase<F, R>,
   load: () => Promise<Calculator<F, R>>,
   instance: string,
+  worker?: SolverWorker,
 ): CalculatorState<F, R> {
   const [now, show] = useState<Evaluation<F, R>>({ ...opened, errors: {}, stale: false });
   const latest = useRef(now);
@@ -79,6 +95,9 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
   const [alive, setAlive] = useState(false);
   const [notice, setNotice] = useState<string>();
   const [broken, setBroken] = useState<{ readonly error: unknown }>();
+  const [pending, setPending] = useState(false);
+  const judge = useRef<LatestAnswer<RawFields>>();
+  const workerFails = useRef(worker === undefined || (typeof window === 'object' && !('Worker' in window)));
   const touched = useRef(false);
   // A fault of the solver's is thrown while rendering, where the error boundary can catch it.
   if (broken !== undefined) throw broken.error;
@@ -109,8 +128,90 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     return loading.current;
   }, []);
 
+  const take = useCallback((answer: Answer<F, R>, raw: RawFields, isLatest: boolean) => {
+    const last = latest.current;
+    // What was asked for before the newest change is shown only where nothing quicker has answered that change.
+    if ((isLatest && raw === last.raw) || (worker?.quickFirst === false && 'view' in answer)) {
+      const { raw: typed, values, view } = last;
+      put('view' in answer ? { raw: typed, errors: {}, ...answer, stale: false } : { raw: typed, values, view, ...answer, stale: true });
+    }
+    if (isLatest) setPending(false);
+  }, []);
+
+  /** Hands the fields to the worker; on the page itself, a moment later, where there is none. */
+  const askWorker = useCallback((raw: RawFields) => {
+    setPending(true);
+    const onPage = (): void => {
+      void prepare().then(() => {
+        setTimeout(() => {
+          if (latest.current.raw === raw) {
+            solveNow(raw);
+            setPending(false);
+          }
+        });
+      });
+    };
+    if (workerFails.current || worker === undefined) {
+      onPage();
+      return;
+    }
+    judge.current ??= latestAnswer<RawFields, Answer<F, R>>({
+      create: worker.create,
+      onAnswer: take,
+      onFailure: (_, asked) => {
+        // A worker that a browser or a policy forbids is no reason to leave the reader without an answer; a fault of the solver shows again on the page.
+        workerFails.current = true;
+        askWorker(asked);
+      },
+    });
+    judge.current.ask(raw);
+  }, []);
+
+  const stop = useCallback(() => {
+    judge.current?.stop();
+    setPending(false);
+    put({ ...latest.current, stale: true, problem: STOPPED });
+  }, []);
+  useEffect(() => () => judge.current?.stop(), []);
+
+  /** Answers at once with what is quick, or not at all, and leaves the rest to the worker. */
+  const updateByWorker = useCallback((raw: RawFields) => {
+    const last = latest.current;
+    const parsed = parseFields(opened.fields, raw);
+    if (parsed.values === undefined) {
+      judge.current?.stop();
+      setPending(false);
+      put({ raw, errors: parsed.errors, values: last.values, view: last.view, stale: true });
+      return;
+    }
+    const quick = worker?.quickFirst === true ? calculator.current?.quick : undefined;
+    if (calculator.current !== undefined && quick !== undefined) {
+      try {
+        put(evaluate({ ...calculator.current, solve: quick }, raw, last));
+      } catch (error) {
+        setBroken({ error });
+      }
+      if (latest.current.stale) {
+        judge.current?.stop();
+        setPending(false);
+        return;
+      }
+    } else {
+      put({ raw, errors: {}, values: last.values, view: last.view, stale: false });
+    }
+    askWorker(raw);
+  }, []);
+
   const update = useCallback((next: (raw: RawFields) => RawFields) => {
     const raw = next(latest.current.raw);
+    if (worker !== undefined) {
+      if (worker.quickFirst && calculator.current === undefined) {
+        put({ ...latest.current, raw });
+        setPending(true);
+        void prepare().then(() => updateByWorker(latest.current.raw));
+      } else updateByWorker(raw);
+      return;
+    }
     if (calculator.current !== undefined) {
       solveNow(raw);
       return;
@@ -203,7 +304,11 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     rows,
     asOpened: written === undefined,
     reset: () => change(() => opened.raw),
-    prepare: () => void prepare(),
+    prepare: () => {
+      if (worker === undefined || worker.quickFirst || workerFails.current) void prepare();
+    },
+    pending,
+    stop,
     notice,
   };
 }
