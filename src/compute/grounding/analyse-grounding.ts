@@ -1,4 +1,5 @@
 import { bySeverity } from '../findings.ts';
+import type { Finding } from '../findings.ts';
 import { branchCurrents } from './branch-currents.ts';
 import { clearingOptions, pointsByPreference } from './clearing.ts';
 import { exposureFindings } from './findings/exposure-findings.ts';
@@ -78,6 +79,24 @@ export function solveGrounding(job: GroundingJob): GroundingSolution {
   return compare(checkJob(job), solverOf(job));
 }
 
+const faultStresses = (job: GroundingJob, branches: GroundingSolution['branches']): GroundingFacts['stresses'] =>
+  partStresses(
+    job,
+    branches.filter((branch) => branch.isFault),
+  );
+
+/**
+ * What can be said of a solution without solving anything further: a second ground and what it burns, fuses, who can
+ * touch the rail, the balance of heaters. Ways out of a second ground, leakage, insulation and single failures are left
+ * to `analyseGrounding`, so this alone never shows that a rail is within its limits. Most serious first.
+ */
+export function firstGroundingFindings(solution: GroundingSolution): readonly Finding[] {
+  const stresses = faultStresses(solution.job, solution.branches);
+  const first = firstToOverheat(stresses);
+  const facts: GroundingFacts = { ...solution, stresses, ...(first ? { firstToOverheat: first } : {}), options: [], singleFaults: [] };
+  return [secondGroundFindings, fuseFindings, exposureFindings, heaterFindings].flatMap((rules) => rules(facts)).sort(bySeverity);
+}
+
 /**
  * The whole analysis of a job's grounds: currents, what overheats first and roughly when (estimates), which connection
  * is one too many, what removes the fault, what a converter's leakage and a single failure do, and the findings.
@@ -92,10 +111,7 @@ export function analyseGrounding(job: GroundingJob): GroundingAnalysis {
   const solve = solverOf(job);
   const solution = compare(job, solve);
   const { links, points, branches } = solution;
-  const stresses = partStresses(
-    job,
-    branches.filter((branch) => branch.isFault),
-  );
+  const stresses = faultStresses(job, branches);
   // A pressed switch returns its coil's current through the chassis, as it should; ways out are compared without it.
   const released = job.connections.jacks.map((jack) => ({ ...jack, pressed: false }));
   const anyPressed = job.connections.jacks.some((jack) => jack.pressed);

@@ -38,8 +38,8 @@
  *
  *        answerCalculator(self, rectify);                              // from shared/calculator-worker.ts
  *
- *    and the view's last line gains `{ create: () => new Worker(new URL('./rectify.worker.ts', import.meta.url), { type: 'module' }), quickFirst: false }`.
- *    With `quickFirst` the calculator's `quick` answers on the page first. Without workers everything is solved on the page.
+ *    and `island` is given `() => new Worker(new URL('./rectify.worker.ts', import.meta.url), { type: 'module' })` as well.
+ *    Without workers it is solved on the page.
  *
  * 3. One line in `src/widgets/registry.ts` and one in `src/components/Calculator.astro` (its island). Title and question
  *    stand in `content/calculators.json`; a test holds the question the same.
@@ -155,8 +155,8 @@ export interface Calculator<F extends FieldSet = FieldSet, R extends ViewModel =
   readonly quantities?: Readonly<Record<string, Extract<keyof F, string>>>;
   readonly solve: (values: ValuesOf<F>) => R;
   /**
-   * What can be said within a frame, for a calculator whose `solve` takes longer and runs in a worker: shown at once and
-   * replaced when the worker has answered. What it has not looked at it calls `not assessed`.
+   * What can be said soonest, for a calculator that is solved in a worker: shown at once and replaced by what `solve`
+   * gives. What it has not looked at it calls `not assessed`.
    */
   readonly quick?: (values: ValuesOf<F>) => R;
 }

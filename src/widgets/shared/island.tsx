@@ -3,7 +3,8 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Calculator, FieldSet, ViewModel } from './definition.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import type { OpenedCase } from './evaluate.ts';
-import { useCalculator, type SolverWorker, type ViewProps } from './use-calculator.ts';
+import type { WorkerLike } from './long-work.ts';
+import { useCalculator, type ViewProps } from './use-calculator.ts';
 
 /** What a page passes to a calculator's island; components/Calculator.astro fills it in. */
 export interface IslandProps {
@@ -39,14 +40,14 @@ function useUnfoldedInPrint(): { readonly current: HTMLElement | null } {
   return box;
 }
 
-/** Makes the component that a page shows: the view in its frame, alive with the calculator's state. */
+/** Makes the component that a page shows: the view in its frame, alive with the calculator's state, solved in a worker where one is given. */
 export function island<F extends FieldSet, R extends ViewModel>(
   load: () => Promise<Calculator<F, R>>,
   View: FunctionComponent<ViewProps<Calculator<F, R>>>,
-  worker?: SolverWorker,
+  createWorker?: () => WorkerLike,
 ): FunctionComponent<IslandProps> {
   function Body({ opened, sources, instance }: { readonly opened: OpenedCase<F, R>; readonly sources: IslandProps['sources']; readonly instance: string }): VNode {
-    const state = useCalculator(opened, load, instance, worker);
+    const state = useCalculator(opened, load, instance, createWorker);
     const props = { state, sources: sources ?? {} } as unknown as ViewProps<Calculator<F, R>>;
     return (
       <>

@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { caseIn, readCase, withCase, writeCase } from './address.ts';
+import { solverOf, type Solver } from './calculator-worker.ts';
 import type { AnyField, Calculator, FieldSet, RowsField, SimpleField, ViewModel } from './definition.ts';
 import { evaluate, type Answer, type Evaluation, type OpenedCase } from './evaluate.ts';
-import { latestAnswer, type LatestAnswer } from './latest-answer.ts';
 import type { WorkerLike } from './long-work.ts';
 import { parseFields } from './parse-fields.ts';
 import { rawRow, type RawFields, type RawRow } from './raw-fields.ts';
@@ -45,7 +45,7 @@ export interface CalculatorState<F extends FieldSet, R> extends Evaluation<F, R>
   readonly reset: () => void;
   /** Fetches the solver ahead of the first change. */
   readonly prepare: () => void;
-  /** A worker is at it: `view` is what was known before, or the calculator's `quick` answer. */
+  /** The worker is at it: `view` is what was known before, or the calculator's `quick` answer. */
   readonly pending: boolean;
   /** Ends the worker's work. */
   readonly stop: () => void;
@@ -58,13 +58,6 @@ export interface ViewProps<C> {
   readonly state: C extends Calculator<infer F, infer R> ? CalculatorState<F, R> : never;
   /** Titles of sources by id, from the page. */
   readonly sources: Readonly<Record<string, string>>;
-}
-
-/** Where a calculator whose solver takes longer than a frame is solved. */
-export interface SolverWorker {
-  readonly create: () => WorkerLike;
-  /** The calculator's `quick` answers on the page first. */
-  readonly quickFirst: boolean;
 }
 
 const WRITE_AFTER_MS = 300;
@@ -80,13 +73,13 @@ const replaceRow = (rows: readonly RawRow[], index: number, name: string, text: 
  * Holds a calculator's fields, solves them as they change, and keeps them in the page's address.
  *
  * It starts from a case that was solved when the page was built. The solver itself is fetched with the first change, or
- * a little ahead of it (`prepare`).
+ * a little ahead of it (`prepare`). With `createWorker` it is solved in that worker, so that the page never stands still.
  */
 export function useCalculator<F extends FieldSet, R extends ViewModel>(
   opened: OpenedCase<F, R>,
   load: () => Promise<Calculator<F, R>>,
   instance: string,
-  worker?: SolverWorker,
+  createWorker?: () => WorkerLike,
 ): CalculatorState<F, R> {
   const [now, show] = useState<Evaluation<F, R>>({ ...opened, errors: {}, stale: false });
   const latest = useRef(now);
@@ -96,8 +89,8 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
   const [notice, setNotice] = useState<string>();
   const [broken, setBroken] = useState<{ readonly error: unknown }>();
   const [pending, setPending] = useState(false);
-  const judge = useRef<LatestAnswer<RawFields>>();
-  const workerFails = useRef(worker === undefined || (typeof window === 'object' && !('Worker' in window)));
+  const solver = useRef<Solver>();
+  const awaited = useRef(false);
   const touched = useRef(false);
   // A fault of the solver's is thrown while rendering, where the error boundary can catch it.
   if (broken !== undefined) throw broken.error;
@@ -128,88 +121,56 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     return loading.current;
   }, []);
 
-  const take = useCallback((answer: Answer<F, R>, raw: RawFields, isLatest: boolean) => {
-    const last = latest.current;
-    // What was asked for before the newest change is shown only where nothing quicker has answered that change.
-    if ((isLatest && raw === last.raw) || (worker?.quickFirst === false && 'view' in answer)) {
-      const { raw: typed, values, view } = last;
-      put('view' in answer ? { raw: typed, errors: {}, ...answer, stale: false } : { raw: typed, values, view, ...answer, stale: true });
-    }
-    if (isLatest) setPending(false);
+  const wait = useCallback((on: boolean) => {
+    awaited.current = on;
+    setPending(on);
   }, []);
 
-  /** Hands the fields to the worker; on the page itself, a moment later, where there is none. */
-  const askWorker = useCallback((raw: RawFields) => {
-    setPending(true);
-    const onPage = (): void => {
-      void prepare().then(() => {
-        setTimeout(() => {
-          if (latest.current.raw === raw) {
-            solveNow(raw);
-            setPending(false);
-          }
-        });
-      });
-    };
-    if (workerFails.current || worker === undefined) {
-      onPage();
-      return;
-    }
-    judge.current ??= latestAnswer<RawFields, Answer<F, R>>({
-      create: worker.create,
-      onAnswer: take,
-      onFailure: (_, asked) => {
-        // A worker that a browser or a policy forbids is no reason to leave the reader without an answer; a fault of the solver shows again on the page.
-        workerFails.current = true;
-        askWorker(asked);
-      },
+  const take = useCallback((answer: Answer<F, R>, isLast: boolean) => {
+    if (!awaited.current) return;
+    const { raw, values, view } = latest.current;
+    // While a value is dragged, answers to where it was a moment ago are shown on the way.
+    put('view' in answer ? { raw, errors: {}, ...answer, stale: false } : { raw, values, view, ...answer, stale: true });
+    if (isLast) wait(false);
+  }, []);
+
+  const solveOnPage = useCallback((): void => {
+    if (!awaited.current) return;
+    void prepare().then(() => {
+      wait(false);
+      if (calculator.current === undefined) put({ ...latest.current, stale: true, problem: UNFETCHED });
+      else solveNow(latest.current.raw);
     });
-    judge.current.ask(raw);
+  }, []);
+
+  const solverThere = useCallback((): Solver | undefined => {
+    if (createWorker === undefined) return undefined;
+    // A worker that a browser or a policy forbids is no reason to leave the reader without an answer: then the page solves.
+    // A fault of the solver's shows itself again there.
+    solver.current ??= solverOf<F, R>({ create: createWorker, onAnswer: take, onFailure: solveOnPage });
+    return solver.current;
   }, []);
 
   const stop = useCallback(() => {
-    judge.current?.stop();
-    setPending(false);
+    solver.current?.stop();
+    wait(false);
     put({ ...latest.current, stale: true, problem: STOPPED });
   }, []);
-  useEffect(() => () => judge.current?.stop(), []);
+  useEffect(() => () => solver.current?.stop(), []);
 
-  /** Answers at once with what is quick, or not at all, and leaves the rest to the worker. */
-  const updateByWorker = useCallback((raw: RawFields) => {
-    const last = latest.current;
-    const parsed = parseFields(opened.fields, raw);
-    if (parsed.values === undefined) {
-      judge.current?.stop();
-      setPending(false);
-      put({ raw, errors: parsed.errors, values: last.values, view: last.view, stale: true });
-      return;
-    }
-    const quick = worker?.quickFirst === true ? calculator.current?.quick : undefined;
-    if (calculator.current !== undefined && quick !== undefined) {
-      try {
-        put(evaluate({ ...calculator.current, solve: quick }, raw, last));
-      } catch (error) {
-        setBroken({ error });
-      }
-      if (latest.current.stale) {
-        judge.current?.stop();
-        setPending(false);
-        return;
-      }
-    } else {
-      put({ raw, errors: {}, values: last.values, view: last.view, stale: false });
-    }
-    askWorker(raw);
+  const updateByWorker = useCallback((by: Solver, raw: RawFields) => {
+    const { values, view } = latest.current;
+    const { errors, values: read } = parseFields(opened.fields, raw);
+    put({ raw, errors, values, view, stale: read === undefined });
+    wait(read !== undefined);
+    if (read !== undefined) by.ask(raw);
   }, []);
 
   const update = useCallback((next: (raw: RawFields) => RawFields) => {
     const raw = next(latest.current.raw);
-    if (worker !== undefined) {
-      if (worker.quickFirst && calculator.current === undefined) {
-        put({ ...latest.current, raw });
-        setPending(true);
-        void prepare().then(() => updateByWorker(latest.current.raw));
-      } else updateByWorker(raw);
+    const by = solverThere();
+    if (by !== undefined) {
+      updateByWorker(by, raw);
       return;
     }
     if (calculator.current !== undefined) {
@@ -305,7 +266,8 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     asOpened: written === undefined,
     reset: () => change(() => opened.raw),
     prepare: () => {
-      if (worker === undefined || worker.quickFirst || workerFails.current) void prepare();
+      if (createWorker === undefined) void prepare();
+      else solverThere()?.prepare();
     },
     pending,
     stop,

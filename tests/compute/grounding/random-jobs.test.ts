@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InputError, SolveError } from '../../../src/compute/errors.ts';
 import { analyseGrounding } from '../../../src/compute/grounding/analyse-grounding.ts';
-import type { GroundConnections, Insulation, Jack, JackContact, OutsideGear, RailReference, WindingReference } from '../../../src/compute/grounding/connections.ts';
+import type { GroundConnections, Insulation, Jack, JackContact, OutsideGear, RailReference, SupplyPoint, WindingReference } from '../../../src/compute/grounding/connections.ts';
 import type { GroundingAnalysis } from '../../../src/compute/grounding/grounding-result.ts';
 import type { GroundingJob, GroundingSupply } from '../../../src/compute/grounding/job.ts';
 import { solveRectifier } from '../../../src/compute/rectifier/solve-rectifier.ts';
@@ -56,6 +56,11 @@ const insulation: fc.Arbitrary<Insulation> = fc.oneof(
 const connections: fc.Arbitrary<GroundConnections> = fc.record({
   winding,
   rail,
+  // Those that every supply has; those of a winding have tests of their own.
+  furtherGrounds: fc.oneof(
+    { weight: 2, arbitrary: fc.constant([]) },
+    { weight: 1, arbitrary: fc.subarray<SupplyPoint>(['negative', 'positive']) },
+  ),
   jacks: fc.array(jack, { maxLength: 3 }),
   touchableControls: fc.boolean(),
   ampEarth: fc.constantFrom('verified' as const, 'absent' as const, 'not-checked' as const),
@@ -130,7 +135,7 @@ describe('any connections whatever', () => {
         solved += 1;
         checkSolution(analysis);
       }),
-      { seed: 20_250_401, numRuns: 120 },
+      { seed: 20_250_401, numRuns: 160 },
     );
     expect(solved).toBeGreaterThan(refused);
   }, 120_000);
