@@ -113,15 +113,39 @@ function stressFindings(input: ChainInput, worst: WorstCorners): Finding[] {
   return findings;
 }
 
+/** DC through a winding that is of no account for its iron, and from which it is, amps: a few tens of milliamps (practice). */
+const BIAS_AIM_AMPS = 0.02;
+const BIAS_LIMIT_AMPS = 0.05;
+
+/** A half-wave rectifier draws its load's current one way only through the winding, and biases the core with it. */
+function biasFindings({ topology, winding }: ChainInput, { diodeCurrent }: WorstCorners): Finding[] {
+  if (topology !== 'half-wave') return [];
+  const amps = Math.max(0, diodeCurrent.rectifier.diode.meanAmps);
+  const level = levelOfLoad({ value: amps, limit: BIAS_LIMIT_AMPS, aim: BIAS_AIM_AMPS / BIAS_LIMIT_AMPS });
+  return [
+    finding({
+      rule: 'half-wave-bias',
+      level,
+      what: `The winding carries ${say(amps, 'A')} of DC, which a half-wave rectifier draws one way only; a few tens of milliamps are borne.`,
+      numbers: [figure('DC in the winding', amps, 'A'), figure('borne', BIAS_LIMIT_AMPS, 'A')],
+      why: 'DC pushes the core towards saturation on one half-cycle: the whole transformer draws more, hums and warms.',
+      todo: level === 'within' ? 'Nothing.' : 'Use a bridge.',
+      context: { corner: diodeCurrent.corner.words, restsOn: distinct(winding.basis, 'typical') },
+      source: { id: 'transformer-maker-rules' },
+    }),
+  ];
+}
+
 /**
  * What the rules of the trade say of a solved chain, each at its own worst corner: valley, heat, input volts and
  * current of the regulator; volts and ripple current of the reservoir; current of the winding (`not assessed` without a
- * rating); reverse volts and current of the diodes; and corners at which the supply cannot feed the load at all.
+ * rating); reverse volts and current of the diodes; DC in the winding of a half-wave
+ * rectifier; and corners at which the supply cannot feed the load at all.
  */
 export function chainFindings(input: ChainInput, solution: ChainSolution): readonly Finding[] {
   const { worst, unsolved } = solution;
   const findings: Finding[] = unsolved.length > 0 ? [unsolvedFinding(unsolved)] : [];
   if (worst === undefined) return findings;
   if (input.stage.kind !== 'none') findings.push(...regulatorFindings(input.stage, input, worst));
-  return [...findings, ...stressFindings(input, worst)];
+  return [...findings, ...stressFindings(input, worst), ...biasFindings(input, worst)];
 }

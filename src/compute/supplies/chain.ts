@@ -63,7 +63,7 @@ function checkInput({ winding, load, cooling, stage, topology }: ChainInput): vo
  * mains, the wave clipped to the corner's crest factor. Heaters across it (`acrossOhms`) keep their hot resistance and
  * share its current, solved together with the rectifier. Regulator: draws the load's current plus its own at every
  * instant; a step-down switcher draws constant power; currents are those of the load at the rated rail even when the
- * rail sags, which is the safe side. Without a regulator the load is the resistance that draws its amps at `designVolts`.
+ * rail sags, which errs on the cautious side. Without a regulator the load is the resistance that draws its amps at `designVolts`.
  * Diodes at 27 °C with ±50 mV of spread. Junction temperatures are steady, in still air of `airCelsius`.
  *
  * Range: windings 0.5 to 500 V RMS behind 0 to 10 kΩ, loads up to 50 A. Outside it throws `InputError`. A corner at which

@@ -75,6 +75,13 @@ describe('what a solved chain is checked for, at each limit', () => {
     expect([at(0.79), at(0.81), at(0.99), at(1.01)]).toEqual(['within', 'marginal', 'marginal', 'outside']);
   });
 
+  it('the DC that a half-wave rectifier leaves in the winding: twenty milliamps, fifty, beyond; none with a bridge', () => {
+    // The regulator's own 8 mA flow as well.
+    const at = (amps: number): string | undefined => levelOf({ topology: 'half-wave', load: { offAmps: 0, runningAmps: amps - 0.008, everythingAmps: amps - 0.008 } }, 'half-wave-bias');
+    expect([at(0.0195), at(0.0205), at(0.0495), at(0.0505)]).toEqual(['within', 'marginal', 'marginal', 'outside']);
+    expect(levelOf({}, 'half-wave-bias')).toBeUndefined();
+  });
+
   it('a corner that cannot be fed at all', () => {
     expect(levelOf({}, 'supply-solved')).toBeUndefined();
     expect(levelOf({ load: { offAmps: 0, runningAmps: 0.1, everythingAmps: 8 } }, 'supply-solved')).toBe('outside');
