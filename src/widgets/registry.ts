@@ -6,9 +6,18 @@ import { rectify } from './rectify/state.ts';
 import { windingEstimate } from './winding-estimate/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
+import { windingPick } from './winding-pick/state.ts';
 
 /** Every calculator that is built, in the order of a job. Its island stands in components/Calculator.astro. */
-export const CALCULATORS = [loadList, coilCheck, indicator, windingEstimate, rectify, headroom] as const;
+export const CALCULATORS = [
+  loadList,
+  coilCheck,
+  indicator,
+  windingEstimate,
+  rectify,
+  headroom,
+  windingPick,
+] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];
 

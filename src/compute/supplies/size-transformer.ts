@@ -56,6 +56,50 @@ const typical = (secondaryVolts: number, voltAmps: number, secondaries: PlanTran
   basis: 'typical',
 });
 
+/** A secondary of some volts with the smallest VA that carries its current, and its reservoir. */
+export interface SizedAtVolts {
+  readonly transformer: PlanTransformer;
+  readonly winding: ChainWinding;
+  readonly reservoir: SizedReservoir;
+  /** Valley at the deciding corner less what is needed there; −Infinity without a steady state. */
+  readonly marginVolts: number;
+  /** Whether the size carries its current; only the largest of the range is given without. */
+  readonly carries: boolean;
+}
+
+/**
+ * The smallest standard VA of a secondary of these volts whose rated current the solved RMS current fills to nine tenths
+ * at most, with a reservoir sized for it. With `onlyIfHolds` it is undefined where even a rail without ripple leaves the
+ * valley short: nothing is solved then.
+ */
+export function sizeAtVolts(input: Omit<ChainInput, 'reservoir' | 'winding'>, volts: number, onlyIfHolds = false): SizedAtVolts | undefined {
+  const secondaries = input.topology === 'centre-tap' ? 'two-as-centre-tap' : 'one';
+  const hot = operatingCorners(input.mains).find((at) => at.mains === 'high' && at.load === 'everything' && at.reservoir === 'largest');
+  const deciding = decidingCorner(input.mains);
+  const needed = input.stage.kind === 'none' ? 0.9 * input.stage.designVolts : neededInputVolts(input.stage, input.load.everythingAmps) + WANTED_VALLEY_MARGIN_VOLTS;
+  const share = secondaries === 'one' ? 1 : 2;
+  const first = (volts * share * firstAmps(input, volts) * FIRST_RMS_RATIO[input.topology]) / WANTED_WINDING_SHARE;
+  for (const voltAmps of COMMON_VOLT_AMPS) {
+    const largest = voltAmps === COMMON_VOLT_AMPS.at(-1);
+    if (voltAmps < first && !largest) continue;
+    const transformer = typical(volts, voltAmps, secondaries);
+    const winding = transformerWinding(transformer);
+    // A rail without ripple is the best there can be: these volts are too few, or this size is too small, unsolved.
+    const imagined = { ...input, winding, reservoir: NO_RESERVOIR };
+    if (onlyIfHolds && ripplelessRail(imagined, deciding).railVolts < needed) return undefined;
+    if (hot !== undefined && !largest && ripplelessRail(imagined, hot).windingRmsAmps > WANTED_WINDING_SHARE * (winding.ratedAmps ?? Infinity)) continue;
+    const reservoir = sizeReservoir({ ...input, winding });
+    return {
+      transformer,
+      winding,
+      reservoir,
+      marginVolts: reservoir.at.solved ? (reservoir.at.headroomVolts ?? holdsUnregulated(input, reservoir.at.rail.minVolts)) : -Infinity,
+      carries: !largest || fits(imagined, reservoir, hot),
+    };
+  }
+  return undefined;
+}
+
 /**
  * Picks a small transformer out of the standard range: the lowest secondary volts at which the valley at low mains
  * still leaves the margin (more would only be burnt in the regulator), and the smallest VA whose rated current the
@@ -63,33 +107,16 @@ const typical = (secondaryVolts: number, voltAmps: number, secondaries: PlanTran
  * centre-tap rectifier takes two secondaries. Regulation is typical of the size.
  */
 export function sizeTransformer(input: Omit<ChainInput, 'reservoir' | 'winding'>): SizedTransformer {
-  const secondaries = input.topology === 'centre-tap' ? 'two-as-centre-tap' : 'one';
-  const hot = operatingCorners(input.mains).find((at) => at.mains === 'high' && at.load === 'everything' && at.reservoir === 'largest');
-  const share = secondaries === 'one' ? 1 : 2;
   let last: SizedTransformer | undefined;
-  const deciding = decidingCorner(input.mains);
-  const needed = input.stage.kind === 'none' ? 0.9 * input.stage.designVolts : neededInputVolts(input.stage, input.load.everythingAmps) + WANTED_VALLEY_MARGIN_VOLTS;
   for (const volts of COMMON_SECONDARY_VOLTS) {
-    const first = (volts * share * firstAmps(input, volts) * FIRST_RMS_RATIO[input.topology]) / WANTED_WINDING_SHARE;
-    for (const voltAmps of COMMON_VOLT_AMPS) {
-      if (voltAmps < first && voltAmps !== COMMON_VOLT_AMPS.at(-1)) continue;
-      const transformer = typical(volts, voltAmps, secondaries);
-      const winding = transformerWinding(transformer);
-      // A rail without ripple is the best there can be: these volts are too few, or this size is too small, unsolved.
-      const imagined = { ...input, winding, reservoir: NO_RESERVOIR };
-      const lastChance = volts === COMMON_SECONDARY_VOLTS.at(-1);
-      if (ripplelessRail(imagined, deciding).railVolts < needed && !lastChance) break;
-      const largest = voltAmps === COMMON_VOLT_AMPS.at(-1);
-      if (hot !== undefined && !largest && ripplelessRail(imagined, hot).windingRmsAmps > WANTED_WINDING_SHARE * (winding.ratedAmps ?? Infinity)) continue;
-      const reservoir = sizeReservoir({ ...input, winding });
-      const margin = reservoir.at.solved ? (reservoir.at.headroomVolts ?? holdsUnregulated(input, reservoir.at.rail.minVolts)) : -Infinity;
-      const why =
-        `${say(volts, 'V')} is the lowest standard secondary that keeps ${say(Math.max(0, margin), 'V')} above what is needed at low mains; ` +
-        `${say(voltAmps, 'VA')} carries the solved RMS current.`;
-      last = { transformer, winding, reservoir, why, found: false };
-      if (margin < WANTED_VALLEY_MARGIN_VOLTS) break;
-      return { ...last, found: !largest || fits(imagined, reservoir, hot) };
-    }
+    const at = sizeAtVolts(input, volts, volts !== COMMON_SECONDARY_VOLTS.at(-1));
+    if (at === undefined) continue;
+    const { transformer, winding, reservoir, marginVolts, carries } = at;
+    const why =
+      `${say(volts, 'V')} is the lowest standard secondary that keeps ${say(Math.max(0, marginVolts), 'V')} above what is needed at low mains; ` +
+      `${say(transformer.voltAmps, 'VA')} carries the solved RMS current.`;
+    last = { transformer, winding, reservoir, why, found: false };
+    if (marginVolts >= WANTED_VALLEY_MARGIN_VOLTS) return { ...last, found: carries };
   }
   if (last === undefined) throw new RangeError('the range of transformers is empty');
   return { ...last, why: `Nothing in the standard range holds this rail: ${say(last.transformer.secondaryVolts, 'V')} ${say(last.transformer.voltAmps, 'VA')} is the largest tried.` };
