@@ -38,14 +38,14 @@ export function StartTrace({ id, title, courses, setVolts, endSeconds, endText, 
       {courses.map(({ name, seconds, volts, outcome }, at) => {
         const floor = 26 + PANEL + at * (PANEL + GAP);
         const y = (value: number): number => floor - (value / setVolts) * (PANEL - 14);
-        // A point that has not come up stays where the last try left it; one that has stays at full volts.
-        const points = seconds.map((time, k): string => `${x(time).toFixed(1)} ${y(volts[k] ?? 0).toFixed(1)}`);
+        // Between two moments the output stays as it was at the first: a try ends as suddenly as it began.
+        const steps = seconds.map((time, k): string => `${k === 0 ? 'M' : 'H'}${x(time).toFixed(1)}${k === 0 ? ' ' : 'V'}${y(volts[k] ?? 0).toFixed(1)}`);
         const last = volts.at(-1) ?? 0;
         return (
           <g key={name}>
             <path class="wire" d={`M${LEFT} ${floor - PANEL + 6}V${floor}H${RIGHT}`} />
             <path class="volts-needed" d={`M${LEFT} ${y(setVolts).toFixed(1)}H${RIGHT}`} />
-            <path class="volts" d={`M${points.join('L')}L${RIGHT} ${y(last).toFixed(1)}`} />
+            <path class="volts" d={`${steps.join('')}V${y(last).toFixed(1)}H${RIGHT}`} />
             <text class="label-volts" x={LEFT - 6} y={y(setVolts) + 5} text-anchor="end">
               {setText}
             </text>
