@@ -36,15 +36,19 @@ export function harmonicsOf(options: { readonly values: ArrayLike<number>; reado
   for (let k = 0; k < samples; k += 1) mean += (values[k] as number) / samples;
   let square = 0;
   for (let k = 0; k < samples; k += 1) square += ((values[k] as number) - mean) ** 2 / samples;
+  const cosines = cosinesOf(samples);
+  const quarter = (3 * samples) / 4;
+  const sine = (at: number): number => (samples % 4 === 0 ? (cosines[(at + quarter) % samples] as number) : Math.sin((2 * Math.PI * at) / samples));
   const harmonics: Harmonic[] = [];
   let held = 0;
   for (let order = 1; order <= orders; order += 1) {
     let real = 0;
     let imaginary = 0;
     for (let k = 0; k < samples; k += 1) {
-      const angle = (2 * Math.PI * order * k) / samples;
-      real += (values[k] as number) * Math.cos(angle);
-      imaginary -= (values[k] as number) * Math.sin(angle);
+      // Every angle is one of those of the first order: one table serves all.
+      const at = (order * k) % samples;
+      real += (values[k] as number) * (cosines[at] as number);
+      imaginary -= (values[k] as number) * sine(at);
     }
     const rms = (Math.hypot(real, imaginary) * Math.SQRT2) / samples;
     held += rms * rms;
@@ -52,6 +56,9 @@ export function harmonicsOf(options: { readonly values: ArrayLike<number>; reado
   }
   return { mean, harmonics, alternatingRms: Math.sqrt(square), heldRms: Math.sqrt(held) };
 }
+
+/** One turn's cosines in even parts. */
+const cosinesOf = (samples: number): Float64Array => Float64Array.from({ length: samples }, (_, k) => Math.cos((2 * Math.PI * k) / samples));
 
 /** The wave that harmonics make, even samples of one period of `hertz`, both ends included. */
 export function waveOf(options: { readonly harmonics: readonly Harmonic[]; readonly mean?: number; readonly samples?: number }): Float64Array {

@@ -57,7 +57,7 @@ export function sharedWireVolts(options: {
     return { order, hertz: at, rms: rms * Math.hypot(ohms, reactance), phase: phase + Math.atan2(reactance, ohms) };
   });
   const meanVolts = current.mean * ohms;
-  const wave = waveOf({ harmonics, mean: meanVolts, samples: 1024 });
+  const wave = waveOf({ harmonics, mean: meanVolts });
   return {
     ohms,
     henries,
