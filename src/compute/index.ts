@@ -50,6 +50,8 @@ export type { HeatPath, InsulatorRow } from './parts/heatsink.ts';
 
 export { operatingCorners } from './supplies/corners.ts';
 export type { LoadState, Mains, MainsState, OperatingCorner, ReservoirState } from './supplies/corners.ts';
+export { RESERVOIR_SIZES, smallestReservoir, sweepReservoir } from './supplies/reservoir-sweep.ts';
+export type { ReservoirPoint } from './supplies/reservoir-sweep.ts';
 export { solveChain } from './supplies/chain.ts';
 export { chainDiode, chainReservoir, linearStage, REFILLS_PER_CYCLE } from './supplies/chain-parts.ts';
 export type {
@@ -153,7 +155,7 @@ export {
 } from './findings/indicator.ts';
 export { checkJunction, checkRegulatorInput, checkRegulatorValley } from './findings/regulator.ts';
 export { checkDriverVolts, checkRelease } from './findings/release.ts';
-export { checkCapacitorVolts, checkRippleCurrent } from './findings/reservoir.ts';
+export { checkCapacitorLife, checkCapacitorPolarity, checkCapacitorVolts, checkReservoirValley, checkRippleCurrent } from './findings/reservoir.ts';
 export { checkSpareCurrent, checkWindingCurrent } from './findings/winding.ts';
 export { checkOhmmeter, checkReadingsTell, checkWindingPurpose, noteWindingInsulation } from './findings/winding-estimate.ts';
 export type { WindingPurpose } from './findings/winding-estimate.ts';

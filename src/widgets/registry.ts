@@ -3,10 +3,11 @@ import { headroom } from './headroom/state.ts';
 import { indicator } from './indicator/state.ts';
 import { loadList } from './load-list/state.ts';
 import { rectify } from './rectify/state.ts';
+import { reservoir } from './reservoir/state.ts';
 import { windingEstimate } from './winding-estimate/state.ts';
+import { windingPick } from './winding-pick/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
-import { windingPick } from './winding-pick/state.ts';
 
 /** Every calculator that is built, in the order of a job. Its island stands in components/Calculator.astro. */
 export const CALCULATORS = [
@@ -15,6 +16,7 @@ export const CALCULATORS = [
   indicator,
   windingEstimate,
   rectify,
+  reservoir,
   headroom,
   windingPick,
 ] as const;

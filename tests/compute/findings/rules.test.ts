@@ -6,7 +6,7 @@ import { checkCoilToContact, checkContactLoad, checkContactVolts } from '../../.
 import { checkDiodeCurrent, checkReverseVolts } from '../../../src/compute/findings/diode.ts';
 import { checkLedCurrent, checkLedLit, checkLedReverse, checkOptocouplerDrive, checkOptocouplerSink, checkResistorWatts } from '../../../src/compute/findings/indicator.ts';
 import { checkDriverVolts, checkRelease } from '../../../src/compute/findings/release.ts';
-import { checkCapacitorVolts, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
+import { checkCapacitorLife, checkCapacitorPolarity, checkCapacitorVolts, checkReservoirValley, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
 import { checkOhmmeter, checkReadingsTell, checkWindingPurpose, noteWindingInsulation } from '../../../src/compute/findings/winding-estimate.ts';
 import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
@@ -92,6 +92,15 @@ const CASES: readonly [string, Level, Finding][] = [
   ['ohmmeter on a dead winding', 'within', checkOhmmeter({ ...context, secondaryOhms: 0.2, ohms: 0.4, provedDead: true })],
   ['ohmmeter on a winding not proved dead', 'hazard', checkOhmmeter({ ...context, secondaryOhms: 0.2, ohms: 0.4, provedDead: false })],
   ['insulation by volts', 'not assessed', noteWindingInsulation({ ...context, openCircuitVolts: 12 })],
+  ['valley clear', 'within', checkReservoirValley({ ...context, valleyVolts: 15.4 + EPS, floorVolts: 15.1 })],
+  ['valley close', 'marginal', checkReservoirValley({ ...context, valleyVolts: 15.1, floorVolts: 15.1 })],
+  ['valley below', 'outside', checkReservoirValley({ ...context, valleyVolts: 15.1 - EPS, floorVolts: 15.1 })],
+  ['life as wanted', 'within', checkCapacitorLife({ ...context, hours: 10_000, wantedHours: 10_000, coreCelsius: 60 })],
+  ['half the life wanted', 'marginal', checkCapacitorLife({ ...context, hours: 5000, wantedHours: 10_000, coreCelsius: 60 })],
+  ['less than half the life', 'outside', checkCapacitorLife({ ...context, hours: 5000 - EPS, wantedHours: 10_000, coreCelsius: 60 })],
+  ['capacitor the right way round', 'within', checkCapacitorPolarity({ ...context, reversed: false, volts: 20 })],
+  ['capacitor reversed by little', 'outside', checkCapacitorPolarity({ ...context, reversed: true, volts: 1.5 })],
+  ['capacitor reversed', 'hazard', checkCapacitorPolarity({ ...context, reversed: true, volts: 1.5 + EPS })],
   ['let go in time', 'within', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.008 - EPS, wantedSeconds: 0.01 })],
   ['let go just in time', 'marginal', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01, wantedSeconds: 0.01 })],
   ['let go late', 'outside', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01 + EPS, wantedSeconds: 0.01 })],
