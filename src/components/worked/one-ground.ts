@@ -68,7 +68,6 @@ export function work(shop: Shop): Worked<string> & { readonly sheet: GroundPaths
     twoAmps: solved(two.circulating.rmsAmps, 'A', 2),
     twoPeak: solved(two.circulating.peakAmps, 'A', 2),
     twoRail: solved(two.rail.meanVolts, 'V'),
-    twoTimes: solved(two.branch('winding').rmsAmps / negative.branch('winding').rmsAmps, '', 2),
     railLost: solved(1 - two.rail.meanVolts / negative.rail.meanVolts, '%', 1),
     windingHeat: solved((two.branch('winding').rmsAmps / rated) ** 2, '', 2),
     d4Mean: solved(d4.meanAmps, 'A', 2),
