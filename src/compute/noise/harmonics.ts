@@ -36,19 +36,17 @@ export function harmonicsOf(options: { readonly values: ArrayLike<number>; reado
   for (let k = 0; k < samples; k += 1) mean += (values[k] as number) / samples;
   let square = 0;
   for (let k = 0; k < samples; k += 1) square += ((values[k] as number) - mean) ** 2 / samples;
-  const cosines = cosinesOf(samples);
-  const quarter = (3 * samples) / 4;
-  const sine = (at: number): number => (samples % 4 === 0 ? (cosines[(at + quarter) % samples] as number) : Math.sin((2 * Math.PI * at) / samples));
+  const { cosines, sines } = oneTurn(samples);
   const harmonics: Harmonic[] = [];
   let held = 0;
   for (let order = 1; order <= orders; order += 1) {
     let real = 0;
     let imaginary = 0;
+    let at = 0;
     for (let k = 0; k < samples; k += 1) {
-      // Every angle is one of those of the first order: one table serves all.
-      const at = (order * k) % samples;
       real += (values[k] as number) * (cosines[at] as number);
-      imaginary -= (values[k] as number) * sine(at);
+      imaginary -= (values[k] as number) * (sines[at] as number);
+      at = (at + order) % samples;
     }
     const rms = (Math.hypot(real, imaginary) * Math.SQRT2) / samples;
     held += rms * rms;
@@ -57,12 +55,25 @@ export function harmonicsOf(options: { readonly values: ArrayLike<number>; reado
   return { mean, harmonics, alternatingRms: Math.sqrt(square), heldRms: Math.sqrt(held) };
 }
 
-/** One turn's cosines in even parts. */
-const cosinesOf = (samples: number): Float64Array => Float64Array.from({ length: samples }, (_, k) => Math.cos((2 * Math.PI * k) / samples));
+/** One turn in even parts. Every angle of a higher order is one of those of the first: one table serves all. */
+function oneTurn(samples: number): { readonly cosines: Float64Array; readonly sines: Float64Array } {
+  const angle = (k: number): number => (2 * Math.PI * k) / samples;
+  return { cosines: Float64Array.from({ length: samples }, (_, k) => Math.cos(angle(k))), sines: Float64Array.from({ length: samples }, (_, k) => Math.sin(angle(k))) };
+}
 
-/** The wave that harmonics make, even samples of one period of `hertz`, both ends included. */
+/** The wave that harmonics make, even samples of one period, both ends included. */
 export function waveOf(options: { readonly harmonics: readonly Harmonic[]; readonly mean?: number; readonly samples?: number }): Float64Array {
   const { harmonics, mean = 0, samples = 512 } = options;
-  return Float64Array.from({ length: samples + 1 }, (_, k) =>
-    harmonics.reduce((sum, { order, rms, phase }) => sum + rms * Math.SQRT2 * Math.cos((2 * Math.PI * order * k) / samples + phase), mean));
+  const { cosines, sines } = oneTurn(samples);
+  const wave = new Float64Array(samples + 1).fill(mean);
+  for (const { order, rms, phase } of harmonics) {
+    const real = rms * Math.SQRT2 * Math.cos(phase);
+    const imaginary = rms * Math.SQRT2 * Math.sin(phase);
+    let at = 0;
+    for (let k = 0; k <= samples; k += 1) {
+      wave[k] = (wave[k] as number) + real * (cosines[at] as number) - imaginary * (sines[at] as number);
+      at = (at + order) % samples;
+    }
+  }
+  return wave;
 }

@@ -1,5 +1,5 @@
 import type { Harm } from '../findings.ts';
-import { byDegree, heatersStuck, mainsScaled, outputScaled, reservoirScaled, sourceScaled, starved, throughSupply, withDefect, withoutSink } from './circuit-changes.ts';
+import { byDegree, byRatio, heatersStuck, mainsScaled, outputScaled, reservoirScaled, sourceScaled, starved, throughSupply, withDefect, withoutSink } from './circuit-changes.ts';
 import type { BenchCircuit } from './bench-circuit.ts';
 import { designVolts } from './bench-job.ts';
 import type { BenchJob } from './bench-job.ts';
@@ -53,11 +53,11 @@ export const CAUSES: readonly Cause[] = [
   },
   {
     id: 'dried-reservoir', words: 'The reservoir has dried out: little of its capacitance is left.', confirm: 'A known good capacitor across it, fitted with the power off, brings the ripple down.',
-    applies: onWinding, change: (circuit, degree) => reservoirScaled(circuit, byDegree(degree, 0.4, 0.05), byDegree(degree, 3, 12)),
+    applies: onWinding, change: (circuit, degree) => reservoirScaled(circuit, byRatio(degree, 0.4, 0.05), byDegree(degree, 2, 6)),
   },
   {
     id: 'high-esr', words: 'The reservoir’s series resistance has risen, or its joint is poor.', confirm: 'Steps at the charging pulses on the scope where a sawtooth should be; an ESR meter, power off.',
-    applies: onWinding, change: (circuit, degree) => reservoirScaled(circuit, 0.85, byDegree(degree, 8, 40)),
+    applies: onWinding, change: (circuit, degree) => reservoirScaled(circuit, 0.85, byRatio(degree, 8, 40)),
   },
   {
     id: 'missing-reservoir', words: 'The reservoir is missing or unconnected.', confirm: 'The rectified half-waves reach down to nothing on the scope.',

@@ -8,6 +8,9 @@ import type { BenchCircuit, CircuitDefect } from './bench-circuit.ts';
 /** A value between two ends by a degree of 0 to 1. */
 export const byDegree = (degree: number, from: number, to: number): number => from + (to - from) * degree;
 
+/** The same in equal ratios, for what is met over decades. */
+export const byRatio = (degree: number, from: number, to: number): number => from * (to / from) ** degree;
+
 /** The circuit with its winding, rectifier, reservoir and regulator put through a change; unchanged with a converter. */
 export function throughSupply(circuit: BenchCircuit, change: (supply: TimedSupply) => TimedSupply): BenchCircuit {
   const { source } = circuit;

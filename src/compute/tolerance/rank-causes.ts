@@ -68,22 +68,34 @@ export function expectCause(options: { readonly job: BenchJob; readonly cause: C
   return { cause, builds };
 }
 
+/**
+ * Readings are compared by their logarithms, from the instrument's least error up: a fault may move a ripple tenfold or a rail by a
+ * tenth, and a share of the reading means the same for both.
+ */
+const scaled = ({ error }: TestPoint, value: number): number => Math.log(Math.max(0, value) + error.least);
+
 interface Summary {
+  /** Of the scaled readings. */
   readonly mean: number;
   readonly deviation: number;
+  /** Off by this for reasons that are not the cause, at the mean: instrument and model. */
+  readonly blur: number;
+}
+
+/** What a scaled reading may be off by beside the cause: instrument and model, root of the sum of squares. */
+function blurOf({ error, instrument }: TestPoint, value: number): number {
+  const size = Math.max(0, value);
+  return Math.hypot(error.ratio * size + error.least, MODEL_RATIO[instrument === 'dc' ? 'dc' : 'other'] * size) / (size + error.least);
 }
 
 function summaryOf({ builds }: ExpectedOfCause, point: TestPoint): Summary | undefined {
   const values = builds.flatMap((build) => build[point.id] ?? []);
   if (values.length === 0) return undefined;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
-  return { mean, deviation: Math.sqrt(square) };
+  const logs = values.map((value) => scaled(point, value));
+  const mean = logs.reduce((sum, value) => sum + value, 0) / logs.length;
+  const square = logs.reduce((sum, value) => sum + (value - mean) ** 2, 0) / logs.length;
+  return { mean, deviation: Math.sqrt(square), blur: blurOf(point, values.reduce((sum, value) => sum + value, 0) / values.length) };
 }
-
-/** What a reading may be off by for reasons that are not the cause: instrument and model, root of the sum of squares. */
-const blur = ({ error, instrument }: TestPoint, value: number): number =>
-  Math.hypot(error.ratio * value + error.least, MODEL_RATIO[instrument === 'dc' ? 'dc' : 'other'] * value);
 
 /** Logarithm of the likelihood of a deviation in units of its scale (Student's t, without its constant). */
 const logLikelihood = (deviation: number, scale: number): number => -((TAIL + 1) / 2) * Math.log1p((deviation / scale) ** 2 / TAIL) - Math.log(scale);
@@ -96,7 +108,7 @@ function causeLogLikelihood(expected: ExpectedOfCause, measured: readonly (reado
       const there = build[point.id];
       if (there === undefined) continue;
       const spread = spreads.get(point.id) ?? 0;
-      sum += logLikelihood(value - there, Math.hypot(blur(point, there), BUILD_SHARE * spread));
+      sum += logLikelihood(scaled(point, value) - scaled(point, there), Math.hypot(blurOf(point, there), BUILD_SHARE * spread));
     }
     return sum;
   });
@@ -109,7 +121,7 @@ function worstOf(expected: ExpectedOfCause, measured: readonly (readonly [TestPo
   for (const [point, value] of measured) {
     const there = summaryOf(expected, point);
     if (there === undefined) continue;
-    const deviations = (value - there.mean) / Math.hypot(blur(point, there.mean), there.deviation);
+    const deviations = (scaled(point, value) - there.mean) / Math.hypot(there.blur, there.deviation);
     if (worst === undefined || Math.abs(deviations) > Math.abs(worst.deviations)) worst = { id: point.id, deviations };
   }
   return worst;
@@ -121,7 +133,7 @@ export function separatingPoint(a: ExpectedOfCause, b: ExpectedOfCause): TestPoi
   for (const point of TEST_POINTS) {
     const [one, other] = [summaryOf(a, point), summaryOf(b, point)];
     if (one === undefined || other === undefined) continue;
-    const apart = Math.abs(one.mean - other.mean) / Math.hypot(blur(point, one.mean), one.deviation, other.deviation);
+    const apart = Math.abs(one.mean - other.mean) / Math.hypot(one.blur, other.blur, one.deviation, other.deviation);
     if (best === undefined || apart > best.apart) best = { id: point.id, apart };
   }
   return best?.id;

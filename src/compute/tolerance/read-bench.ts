@@ -1,7 +1,7 @@
 import { windingHeat } from '../in-time/winding-heating.ts';
 import { harmonicsOf } from '../noise/harmonics.ts';
 import { sharedWireVolts } from '../noise/shared-wire.ts';
-import { waveformMean, waveformMin, waveformRms } from '../network/waveform.ts';
+import { waveformMax, waveformMean, waveformMin, waveformRms } from '../network/waveform.ts';
 import { windingCelsiusAt } from '../parts/transformer.ts';
 import { coilRelease } from '../parts/suppression.ts';
 import { stageHeatWatts } from '../supplies/regulator-stage.ts';
@@ -66,6 +66,7 @@ export function readBench(circuit: BenchCircuit): Readings {
   written['reservoir-ripple'] = ripple;
   written['reservoir-ripple-averaging'] = meter(reservoirVolts, 'averaging-ac');
   written['reservoir-valley'] = waveformMin(reservoirVolts);
+  written['reservoir-ripple-peaks'] = waveformMax(reservoirVolts) - waveformMin(reservoirVolts);
   const [first, second] = harmonicsOf({ values: reservoirVolts, hertz, orders: 2 }).harmonics;
   written['ripple-frequency'] = (first?.rms ?? 0) > 0.5 * (second?.rms ?? 0) ? hertz : 2 * hertz;
   readCommon(circuit, written, waveformMean(railVolts), inputMean);

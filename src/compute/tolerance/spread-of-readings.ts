@@ -37,7 +37,7 @@ export interface ToleranceOptions {
   readonly samples?: number;
   /** Whole number; 1 when left out. The same seed gives the same run. */
   readonly seed?: number;
-  /** Builds between two looks at the result, 1 to 1000; 25 when left out. */
+  /** Builds between two looks at the result, 1 to 1000; 10 when left out: about half a frame. */
   readonly batch?: number;
 }
 
@@ -80,7 +80,7 @@ function summary(nominal: Readings, builds: readonly Readings[], unsolved: numbe
 export function* toleranceRun(options: ToleranceOptions): Generator<ToleranceRun, ToleranceRun> {
   const { job } = options;
   const samples = requireNumber('samples', options.samples ?? 500, { min: 1, max: 20_000 });
-  const batch = requireNumber('batch', options.batch ?? 25, { min: 1, max: 1000 });
+  const batch = requireNumber('batch', options.batch ?? 10, { min: 1, max: 1000 });
   for (const [name, value] of [['samples', samples], ['batch', batch]] as const) {
     if (!Number.isInteger(value)) throw new InputError(name, value, { expected: 'a whole number' });
   }

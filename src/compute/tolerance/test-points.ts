@@ -10,6 +10,7 @@ export type TestPointId =
   | 'reservoir-mean'
   | 'reservoir-ripple'
   | 'reservoir-ripple-averaging'
+  | 'reservoir-ripple-peaks'
   | 'reservoir-valley'
   | 'ripple-frequency'
   | 'converter-output'
@@ -48,6 +49,7 @@ export const TEST_POINTS: readonly TestPoint[] = [
   { id: 'reservoir-mean', words: 'Reservoir, DC', unit: 'V', instrument: 'dc', error: DC },
   { id: 'reservoir-ripple', words: 'Reservoir, AC range, true-RMS meter', unit: 'V', instrument: 'true-rms-ac', error: RIPPLE },
   { id: 'reservoir-ripple-averaging', words: 'Reservoir, AC range, averaging meter', unit: 'V', instrument: 'averaging-ac', error: RIPPLE },
+  { id: 'reservoir-ripple-peaks', words: 'Reservoir, ripple peak to peak, AC-coupled', unit: 'V', instrument: 'scope', error: { ratio: 0.03, least: 0.005 } },
   { id: 'reservoir-valley', words: 'Reservoir, lowest point of the ripple', unit: 'V', instrument: 'scope', error: { ratio: 0.03, least: 0.05 } },
   { id: 'ripple-frequency', words: 'Reservoir, frequency of the ripple', unit: 'Hz', instrument: 'scope', error: { ratio: 0.02, least: 1 } },
   { id: 'converter-output', words: 'Converter’s output, DC', unit: 'V', instrument: 'dc', error: DC },

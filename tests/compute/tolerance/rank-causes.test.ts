@@ -48,7 +48,7 @@ describe('the likely cause', () => {
     }
   });
 
-  it('is found from the three readings that a meter gives, where these can tell', () => {
+  it('is found from the few readings that a meter gives, where these can tell', () => {
     const few: readonly TestPointId[] = ['mains', 'reservoir-mean', 'reservoir-ripple', 'rail'];
     for (const id of ['dried-reservoir', 'missing-reservoir', 'low-mains', 'low-tap', 'high-regulator'] as const) {
       const ranked = rankCauses({ expected: EXPECTED, measured: only(readings(id, 77), few) });
@@ -71,9 +71,6 @@ describe('the likely cause', () => {
   });
 
   it('names the reading that separates it from the next, but asks for none under power where it may burn', () => {
-    const ranked = rankCauses({ expected: EXPECTED, measured: { rail: 12, 'reservoir-mean': 19.5 } });
-    const place = ranked.findIndex(({ cause }) => cause.harm !== 'fire' && cause.id === 'nothing-wrong');
-    expect(place).toBeGreaterThanOrEqual(0);
     expect(separatingPoint(expectedOf('slow-release'), expectedOf('nothing-wrong'))).toBe('coil-release');
     expect(separatingPoint(expectedOf('pulses-in-ground'), expectedOf('nothing-wrong'))).toBe('ground-wire');
     expect(separatingPoint(expectedOf('open-diode'), expectedOf('dried-reservoir'))).toBe('ripple-frequency');

@@ -25,8 +25,7 @@ const CONVERTER_JOB: BenchJob = {
 
 describe('readings of the plan as it is', () => {
   it('are those of the solved rectifier, seen through meters', () => {
-    const { windingVolts, ...read } = { windingVolts: 0, ...nominal(JOB) };
-    expect(windingVolts).toBe(0);
+    const read = nominal(JOB);
     const { winding, diode, reservoir } = chainOf(JOB);
     const solved = solveRectifier({
       topology: 'bridge', winding, hertz: 50, crestFactor: 1.4, diode, reservoir: { farads: reservoir.farads, ohms: reservoir.ohms / 2 }, load: { amps: 0.55 + 0.65 * 0.008 },

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../../src/compute/errors.ts';
-import { fuseAtSwitchOn, leastMeltingA2s } from '../../../src/compute/in-time/fuse-at-switch-on.ts';
 import { fuseInFault } from '../../../src/compute/in-time/fuse-in-fault.ts';
-import { windingHeat, windingKelvinPerSecond } from '../../../src/compute/in-time/winding-heating.ts';
+import { windingHeat } from '../../../src/compute/in-time/winding-heating.ts';
 import { fuseColdOhms, fuseStandard, fuseTimes } from '../../../src/compute/parts/fuse.ts';
 
 /** 12 V 10 VA of 25 % on 230 V: 0.83 A, 3.6 Ω. */
@@ -67,52 +66,5 @@ describe('a dead short on the secondary of a small transformer', () => {
     const { mainsVolts, ...noMains } = SMALL;
     expect(mainsVolts).toBe(230);
     expect(() => fuseInFault({ ...noMains, standard: SHEET_5, ratedAmps: 0.1, place: 'primary' })).toThrow(InputError);
-  });
-});
-
-describe('a winding’s heat', () => {
-  const heat = windingHeat({ ratedAmps: 1 });
-  it('rests at its rated rise at its rated current, and starts at J²ρ/(c·d)', () => {
-    expect(windingKelvinPerSecond({ heat, celsius: 40 + 45, airCelsius: 40, rmsAmps: 1 })).toBeCloseTo(0, 9);
-    const start = windingKelvinPerSecond({ heat, celsius: 40, airCelsius: 40, rmsAmps: 5 });
-    // 15 A/mm² in copper at about 70 °C: 1.3 K/s.
-    expect(start).toBeGreaterThan(1);
-    expect(start).toBeLessThan(1.6);
-  });
-});
-
-describe('a fuse at switch-on', () => {
-  it('bears a surge by its share of the melting integral, less for more switch-ons', () => {
-    const at = (surgeA2s: number, starts: number) => fuseAtSwitchOn({ standard: SHEET_5, ratedAmps: 1, surgeA2s, runningRmsAmps: 0.5, starts });
-    // 1 A melts at 1.7 A²s; 0.29 of it for ten thousand starts.
-    expect(at(0.49, 10_000).pulse).toBe('within');
-    expect(at(0.5, 10_000).pulse).toBe('marginal');
-    expect(at(0.5, 1000).pulse).toBe('within');
-    expect(at(0.9, 1000).pulse).toBe('outside');
-    expect(at(0.49, 10_000).pulseRatio).toBeCloseTo(0.49 / 1.7, 9);
-  });
-
-  it('grows in melting integral with its rating, and is less for a fast type', () => {
-    const a2s = [1, 1.6, 2.5, 4].map((ratedAmps) => leastMeltingA2s({ standard: SHEET_5, ratedAmps })?.a2s ?? 0);
-    expect(a2s).toEqual([...a2s].sort((a, b) => a - b));
-    expect(leastMeltingA2s({ standard: fuseStandard('iec-sheet-2'), ratedAmps: 1 })?.a2s).toBeLessThan(0.1);
-  });
-
-  it('does not vouch for what a UL fuse does in milliseconds', () => {
-    const ul = fuseAtSwitchOn({ standard: UL, ratedAmps: 1, surgeA2s: 0.1, runningRmsAmps: 0.7 });
-    expect(ul.pulse).toBe('not assessed');
-    expect(ul.running).toBe('marginal');
-    expect(fuseAtSwitchOn({ standard: UL, ratedAmps: 1, surgeA2s: 0.1, runningRmsAmps: 0.8 }).running).toBe('outside');
-    expect(fuseAtSwitchOn({ standard: SHEET_5, ratedAmps: 1, surgeA2s: 0.1, runningRmsAmps: 0.8 }).running).toBe('within');
-  });
-
-  it('uses up its time bit by bit while heaters warm', () => {
-    const slow = (amps: number) => ({ seconds: [0, 5, 10, 20], rmsAmps: [amps, amps, 0.8, 0.8] });
-    const share = (amps: number): number => fuseAtSwitchOn({ standard: SHEET_5, ratedAmps: 1, surgeA2s: 0, runningRmsAmps: 0.8, slow: slow(amps) }).slowShare ?? NaN;
-    expect(share(1)).toBe(0);
-    expect(share(1.4)).toBeLessThan(0.01);
-    expect(share(2)).toBeGreaterThan(share(1.4));
-    const heavy = fuseAtSwitchOn({ standard: SHEET_5, ratedAmps: 1, surgeA2s: 0, runningRmsAmps: 0.8, slow: slow(3) });
-    expect(heavy.slow).toBe('outside');
   });
 });
