@@ -12,7 +12,7 @@ const OTHER_COIL_OHMS = 720;
 const COLD_CELSIUS = 0;
 
 /** A rail that a fixed regulator holds: how far it may sit high. */
-const RAIL_HIGH = 0.05;
+export const RAIL_HIGH = 0.05;
 
 /** A plan's loads as they stand on the list: lamps that are never lit together stand on it once. */
 const listed = ({ loads }: SupplyPlan): readonly LoadItem[] =>

@@ -2,7 +2,7 @@ import { HEATER_TOLERANCE, coilMaxVolts, coilPullIn, compareSupplies, openJob, t
 import type { SupplyPlan } from '../../compute/plan.ts';
 import { given, type Shop } from '../shop.ts';
 import { coilOf } from './shop-coil.ts';
-import { listLoad } from './the-load-list.ts';
+import { RAIL_HIGH, listLoad } from './the-load-list.ts';
 import { figure, inWords, solved, worked, type Figure, type Worked } from './worked.ts';
 
 const share = (ratio: number | undefined, digits = 2): Figure => solved(given(ratio, 'a measure of a supply'), '%', digits);
@@ -29,7 +29,7 @@ export function work(shop: Shop): Worked<string> {
   const coil = coilOf(quillon20);
   const lampAmps = running - (relayCount(quillon20) * railVolts) / coil.ohms;
   const air = quillon20.amp.airCelsius;
-  const { operateVolts } = coilPullIn({ coil, airCelsius: air });
+  const { operateVolts } = coilPullIn({ coil, airCelsius: air, heatingVolts: railVolts * (1 + RAIL_HIGH) });
   const heater = given(tarn45.loads.find((item) => item.kind === 'heater'), 'heaters on the Tarn 45');
 
   const all = compareSupplies(openJob(quillon20)).supplies;
