@@ -6,6 +6,7 @@ import { rectify } from './rectify/state.ts';
 import { reservoir } from './reservoir/state.ts';
 import { windingEstimate } from './winding-estimate/state.ts';
 import { windingPick } from './winding-pick/state.ts';
+import { heaterBudget } from './heater-budget/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
@@ -19,6 +20,7 @@ export const CALCULATORS = [
   reservoir,
   headroom,
   windingPick,
+  heaterBudget,
 ] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];

@@ -1,12 +1,12 @@
 /* Loaded only when a plot comes near the view: Chart.js is most of a page's script. */
-import { CategoryScale, Chart, Filler, LinearScale, LineController, LineElement, PointElement, type ChartDataset, type Plugin } from 'chart.js';
+import { CategoryScale, Chart, Filler, LinearScale, LogarithmicScale, LineController, LineElement, PointElement, type ChartDataset, type Plugin } from 'chart.js';
 import type { PlotData, SeriesKind } from './plot-data.ts';
 import { showMarked, type Unit } from './units.ts';
 
-Chart.register(LineController, LineElement, PointElement, LinearScale, CategoryScale, Filler);
+Chart.register(LineController, LineElement, PointElement, LinearScale, LogarithmicScale, CategoryScale, Filler);
 
-const COLOURS: Record<SeriesKind, string> = { volts: '--volts', needed: '--volts', amps: '--copper', other: '--ink' };
-const DASHES: Record<SeriesKind, number[]> = { volts: [], needed: [6, 4], amps: [9, 3], other: [2, 3] };
+const COLOURS: Record<SeriesKind, string> = { volts: '--volts', needed: '--volts', amps: '--copper', other: '--ink', limit: '--ink', faint: '--ink-soft' };
+const DASHES: Record<SeriesKind, number[]> = { volts: [], needed: [6, 4], amps: [9, 3], other: [2, 3], limit: [12, 3, 2, 3], faint: [1, 3] };
 
 /** Size of a plot on paper, in CSS pixels: its letters stay as large as the text beside it. */
 const PAPER_PIXELS = { width: 285, height: 128 };
@@ -52,16 +52,16 @@ const markPlugin = (theme: () => Theme, at: () => number | undefined): Plugin<'l
 const datasets = (data: PlotData, theme: Theme): ChartDataset<'line'>[] =>
   data.series.map((series) => ({
     label: series.name,
-    data: series.values.map((y, index) => ({ x: data.x.values[index] ?? 0, y })),
+    data: series.values.map((y, index) => ({ x: (series.at ?? data.x.values)[index] ?? 0, y })),
     yAxisID: `y-${series.unit}`,
     borderColor: theme.colour(COLOURS[series.kind]),
     borderDash: DASHES[series.kind],
     borderWidth: series.kind === 'needed' ? 1.75 : 2.25,
-    pointRadius: 0,
+    ...(series.dots === true ? { showLine: false, pointRadius: 6, pointBackgroundColor: theme.colour(COLOURS[series.kind]) } : { pointRadius: 0 }),
   }));
 
-const scaleFor = (unit: Unit, name: string, position: 'left' | 'right' | 'bottom', theme: Theme, line: boolean) => ({
-  type: 'linear' as const,
+const scaleFor = (unit: Unit, name: string, position: 'left' | 'right' | 'bottom', theme: Theme, line: boolean, isLogarithmic: boolean) => ({
+  type: isLogarithmic ? ('logarithmic' as const) : ('linear' as const),
   position,
   grace: position === 'bottom' ? 0 : '5%',
   title: { display: true, text: name, color: theme.colour('--ink-soft'), font: { family: theme.font, size: 13 } },
@@ -72,19 +72,22 @@ const scaleFor = (unit: Unit, name: string, position: 'left' | 'right' | 'bottom
     font: { family: theme.font, size: 12 },
     maxTicksLimit: 6,
     maxRotation: 0,
-    callback: (value: string | number) => showMarked(Number(value), unit),
+    // By ratio only decades are named: what lies between crowds.
+    callback: (value: string | number) => (isLogarithmic && !isDecade(Number(value)) ? '' : showMarked(Number(value), unit)),
   },
 });
 
-const UNIT_NAMES: Partial<Record<Unit, string>> = { V: 'volts', A: 'amps', W: 'watts', '°C': 'temperature' };
+const isDecade = (value: number): boolean => Math.abs(Math.log10(value) - Math.round(Math.log10(value))) < 1e-6;
+
+const UNIT_NAMES: Partial<Record<Unit, string>> = { V: 'volts', A: 'amps', W: 'watts', s: 'seconds', '°C': 'temperature' };
 
 const scalesFor = (data: PlotData, theme: Theme) => {
   const units = [...new Set(data.series.map((series) => series.unit))];
   return Object.fromEntries([
-    ['x', { ...scaleFor(data.x.unit, data.x.name, 'bottom', theme, true), min: data.x.values[0], max: data.x.values.at(-1) }],
+    ['x', { ...scaleFor(data.x.unit, data.x.name, 'bottom', theme, true, data.isLogarithmic === true), min: data.x.values[0], max: data.x.values.at(-1) }],
     ...units.map((unit, index) => [
       `y-${unit}`,
-      scaleFor(unit, UNIT_NAMES[unit] ?? unit, index === 0 ? 'left' : 'right', theme, index === 0),
+      scaleFor(unit, UNIT_NAMES[unit] ?? unit, index === 0 ? 'left' : 'right', theme, index === 0, data.isLogarithmic === true),
     ]),
   ]);
 };

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { plotTable, type PlotData, type SeriesKind } from './plot-data.ts';
 
-const LINE_CLASS: Record<SeriesKind, string> = { volts: 'volts', needed: 'volts-needed', amps: 'amps', other: 'other-line' };
+const LINE_CLASS: Record<SeriesKind, string> = { volts: 'volts', needed: 'volts-needed', amps: 'amps', other: 'other-line', limit: 'limit-line', faint: 'faint-line' };
 
 type Drawn = { readonly update: (data: PlotData) => void; readonly destroy: () => void };
 
@@ -60,7 +60,7 @@ export function Plot({ data }: { readonly data: PlotData }): VNode {
           {data.series.map((series) => (
             <li key={series.name}>
               <svg viewBox="0 0 34 6" width="34" height="6" aria-hidden="true" focusable="false">
-                <path class={LINE_CLASS[series.kind]} d="M0 3H34" />
+                {series.dots === true ? <circle class={LINE_CLASS[series.kind]} cx="17" cy="3" r="2" /> : <path class={LINE_CLASS[series.kind]} d="M0 3H34" />}
               </svg>
               {series.name}
             </li>
