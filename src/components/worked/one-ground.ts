@@ -8,6 +8,8 @@ import { tarnCase, tarnRail } from './tarn-spare.ts';
 import { figure, solved, worked, type Worked } from './worked.ts';
 
 const BONDED = { kind: 'bonded', pole: 'negative' } as const;
+/** A rail from which nothing draws: leakage of its reservoir and nothing else. Supposed. */
+const IDLE_OHMS = 1e6;
 /** Another winding, for the reader's own sum; supposed. */
 const OTHER = { openCircuitVolts: 10, ohms: 0.3, diodeVolts: 1 } as const;
 
@@ -49,6 +51,7 @@ export function work(shop: Shop): Worked<string> & { readonly sheet: GroundPaths
 
   const lifted = floating.fault('winding-to-winding');
   const caught = negative.fault('winding-to-winding');
+  const idle = grounds({ ...job({ rail: BONDED }), loadOhms: IDLE_OHMS }).fault('winding-to-winding');
 
   const fennel = shop.fennel100;
   const module = given(groundingJob(fennel, supplyFromConverter(fennel)), 'grounds for a converter');
@@ -94,6 +97,8 @@ export function work(shop: Shop): Worked<string> & { readonly sheet: GroundPaths
     liftedHand: solved(given(lifted.touch.hand, 'a hand').dcAmps, 'A', 2),
     caughtVolts: solved(caught.touch.dcVolts, 'V', 2),
     caughtAmps: solved(caught.faultAmps, 'A', 2),
+    idleVolts: solved(idle.touch.dcVolts, 'V'),
+    idleHand: solved(given(idle.touch.hand, 'a hand on an idle rail').dcAmps, 'A', 2),
     leakVolts: solved(leak.acVolts, 'V', 2),
     leakAmps: solved(given(leak.hand, 'a hand').acAmps, 'A', 2),
     unearthed: figure(UNEARTHED_TOUCH_RMS_AMPS.value, 'A'),

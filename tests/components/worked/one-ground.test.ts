@@ -60,6 +60,11 @@ describe('what lesson 15 says of one ground and of none', () => {
     expect(value('caughtAmps')).toBeGreaterThan(0.1);
   });
 
+  it('but only while something draws from it: idle, the bond holds the negative alone', () => {
+    expect(value('idleVolts')).toBeGreaterThan(400);
+    expect(value('idleHand')).toBeGreaterThan(0.1);
+  });
+
   it('a floating converter stands at half the mains, and a hand passes more than an unearthed part may', () => {
     expect(value('leakVolts')).toBeCloseTo(120, -1);
     expect(value('leakAmps')).toBeGreaterThan(value('unearthed'));
