@@ -4,6 +4,7 @@ import {
 } from '../../compute/index.ts';
 import { addedVoltAmps } from '../../compute/supplies/spare-winding.ts';
 import type { SupplyPlan } from '../../compute/plan.ts';
+import type { InitialCase } from '../../widgets/shared/definition.ts';
 import { given, type Shop } from '../shop.ts';
 import { tarnCase, tarnRail } from './tarn-spare.ts';
 import { figure, inWords, solved, worked, type Worked } from './worked.ts';
@@ -26,7 +27,7 @@ function breakdown(plan: SupplyPlan, supply: Supply, rail: SupplyPlan['grounds']
 }
 
 /** Everything that lesson 11 says of the Tarn 45's spare winding. */
-export function work(shop: Shop): Worked<string> {
+export function work(shop: Shop): Worked<string> & { readonly bought: InitialCase } {
   const job = shop.tarn45;
   const rail = tarnRail(job);
   const { input, spare, chain } = rail;
@@ -127,7 +128,9 @@ export function work(shop: Shop): Worked<string> {
   const text = (name: keyof typeof figures): string => figures[name].text;
   if (found(rail.supply.findings, 'ground-situation').level !== 'within') throw new Error('lesson 11 says that the Tarn 45’s rail has one ground');
 
-  return worked({
+  return {
+    bought: { loadAmps: dc, regulator: '317', setVolts: job.rail.volts, mainsVolts: job.mains.nominalVolts, mainsHertz: String(job.mains.hertz), airCelsius: job.amp.airCelsius },
+    ...worked({
     figures,
     names: { heaters: inWords(heaters.count), relays: inWords(relays.count) },
     asked: ['ratedAmps', 'labelDc', 'left', 'schottkyLeft', 'largerFuse', 'fuse', 'soakCold', 'soakRoom', 'soakHot', 'highVolts', 'faultFloating', 'faultHand', 'added', 'railWatts', 'fiveValley', 'fiveOpen', 'labelHeat', 'largerFarads', 'coldAmps'],
@@ -141,5 +144,6 @@ export function work(shop: Shop): Worked<string> {
       { ask: 'Is the whole transformer?', words: 'Open-circuit volts times RMS amps is what the rail adds, and the primary carries it.', sum: `${text('present')} + ${text('added')} = ${text('total')} of ${text('transformer')}` },
       { ask: 'Who vouches for the insulation, and where is the ground?', words: 'Its maker states basic insulation to the mains and to the high voltage. The winding has no ground of its own, so the rail’s negative gets the one bond, to a chassis whose earth has been verified.', sum: 'one ground, on the DC side' },
     ],
-  });
+  }),
+  };
 }

@@ -1,6 +1,6 @@
 import {
-  breakingCapacityAmps, coilMaxVolts, copperRatio, diodePart, fuseColdOhms, fuseRatingFor, fuseStandard, fuseTimes, IEC_FUSE_AMPS, loopDropVolts, meltingIntegral, pulseShare, ratedPrimaryAmps,
-  reservoirInrushA2s, shortCircuitAmps, solveNetwork, temperatureByResistance, waveformMean, waveformRms, wire, wireCapacityAmps, wireFor,
+  breakingCapacityAmps, coilMaxVolts, diodePart, fuseColdOhms, fuseInFault, fuseRatingFor, fuseStandard, fuseTimes, IEC_FUSE_AMPS, insulationClass, loopDropVolts, meltingIntegral, pulseShare, ratedPrimaryAmps,
+  reservoirInrushA2s, shortCircuitAmps, solveNetwork, waveformMean, waveformRms, windingHeat, wire, wireCapacityAmps, wireFor,
 } from '../../compute/index.ts';
 import { addedVoltAmps } from '../../compute/supplies/spare-winding.ts';
 import { given, type Shop } from '../shop.ts';
@@ -14,11 +14,8 @@ const CLAMP_VOLTS = 15;
 /** From board to winding and back; supposed. */
 const RUN_METRES = 0.3;
 const SWITCH_ONS = 10_000;
-/** A time-lag fuse need never open below this multiple of its rating, by its standard's sheet. */
-const OPENS_FROM = 2.1;
 /** What an IEC fuse must carry for an hour. */
 const HOLDS = 1.5;
-const ROOM_CELSIUS = 25;
 
 /** Everything that lesson 10 says of fuses: on the Tarn 45's spare winding, and in front of the Quillon 20's small transformer. */
 export function work(shop: Shop): Worked<string> & { readonly places: { readonly primaryText: string; readonly windingText: string; readonly railText: string } } {
@@ -46,10 +43,14 @@ export function work(shop: Shop): Worked<string> & { readonly places: { readonly
   const { transformer } = settledParts(shop.quillon20);
   const primary = ratedPrimaryAmps({ voltAmps: transformer.voltAmps, mainsVolts: shop.quillon20.mains.nominalVolts });
   const primaryFuse = given(IEC_FUSE_AMPS.find((amps) => amps >= 1.6 * primary), 'a primary fuse');
-  // Rated secondary over rated primary current is the turns ratio near enough.
-  const primaryShort = (shortCircuitAmps(small.winding) * primary) / given(small.winding.ratedAmps, 'the rating of its winding');
-  const stall = temperatureByResistance({ coldOhms: 1, coldCelsius: ROOM_CELSIUS, hotOhms: primaryShort / (OPENS_FROM * primaryFuse) });
-  const hotShort = primaryShort / copperRatio({ fromCelsius: ROOM_CELSIUS, toCelsius: 100 });
+  const smallMains = shop.quillon20.mains.nominalVolts;
+  const primaryShort = (shortCircuitAmps(small.winding) * small.winding.openCircuitVolts) / smallMains;
+  const smallRated = given(small.winding.ratedAmps, 'the rating of its winding');
+  const race = fuseInFault({
+    standard: iec, ratedAmps: primaryFuse, place: 'primary', winding: small.winding, mainsVolts: smallMains, heat: windingHeat({ ratedAmps: smallRated }), airCelsius: shop.quillon20.amp.airCelsius,
+  });
+  if (race.protects || race.latestSeconds !== undefined) throw new Error('lesson 10 says that this fuse need never open');
+  const classA = insulationClass('a');
 
   const clamp = (mainsVolts: number): { readonly amps: number; readonly rms: number } => {
     const { saturationAmps, emission, ohms } = diodePart(given(job.parts.diode, 'a diode')).typical;
@@ -108,11 +109,14 @@ export function work(shop: Shop): Worked<string> & { readonly places: { readonly
     primaryFuse: figure(primaryFuse, 'A'),
     primaryShort: solved(primaryShort, 'A', 2),
     primaryMultiple: solved(primaryShort / primaryFuse, '', 3),
-    primaryClears: solved(longest(primaryFuse, primaryShort), 's', 2),
-    primaryHeat: solved((primaryShort / primary) ** 2, '', 2),
-    stall: solved(stall, '°C', 2),
-    hotShort: solved(hotShort, 'A', 2),
-    hotMultiple: solved(hotShort / primaryFuse, '', 2),
+    primaryHeat: solved((shortCircuitAmps(small.winding) / smallRated) ** 2, '', 2),
+    raceSoonest: solved(given(race.earliestSeconds, 'the quickest fuse'), 's', 1),
+    raceNormal: solved(given(race.normalLimitSeconds, 'a winding that passes its limit'), 's', 2),
+    raceOverload: solved(given(race.overloadLimitSeconds, 'a winding that passes its limit'), 's', 2),
+    raceLast: solved(race.fuseAmps.last, 'A', 2),
+    raceMultiple: solved(race.fuseAmps.last / primaryFuse, '', 2),
+    classNormal: figure(classA.normalCelsius, '°C'),
+    classOverload: figure(classA.overloadCelsius, '°C'),
     glass: figure(breakingCapacityAmps({ standard: fuseStandard('iec-sheet-3'), ratedAmps: 2 }), 'A'),
     ceramic: figure(breakingCapacityAmps({ standard: iec, ratedAmps: 2 }), 'A'),
     fuseDrop: solved(fuseColdOhms(fuse) * rms, 'V', 2),
@@ -144,7 +148,7 @@ export function work(shop: Shop): Worked<string> & { readonly places: { readonly
     ...worked({
       figures,
       names: { wireName: chosenWire.name, thinName: thin.name },
-      asked: ['dc', 'rms', 'byDc', 'byDcSoonest', 'fuse', 'smallVoltAmps', 'primaryFuse', 'primaryShort', 'primaryHeat', 'stall', 'mainsFuse', 'mainsHolds', 'shortHeat', 'otherFarads', 'otherPeak', 'otherOhms', 'otherFuse', 'clamp', 'clampWatts', 'clampLongest', 'railFuse', 'windingRated'],
+      asked: ['dc', 'rms', 'byDc', 'byDcSoonest', 'fuse', 'smallVoltAmps', 'primaryFuse', 'primaryShort', 'primaryHeat', 'raceOverload', 'classOverload', 'mainsFuse', 'mainsHolds', 'shortHeat', 'otherFarads', 'otherPeak', 'otherOhms', 'otherFuse', 'clamp', 'clampWatts', 'clampLongest', 'railFuse', 'windingRated'],
       answers: { 'gulp-of-another': reservoirInrushA2s(other), 'hour-long': HOLDS * 1.6 },
       opened: tarnCase(job, rail),
       steps: [

@@ -145,8 +145,8 @@ export function primaryFuse(options: {
   const inrush = pulseA2s({ shape: 'half-sine', peakAmps: peak, seconds: 1 / (2 * hertz) });
   const standard = fuseStandard(chosen?.standard ?? USUAL_STANDARD);
   const amps = chosen?.amps ?? nextUp(1.6 * ratedAmps);
-  // Rated secondary amps over rated primary amps is the turns ratio near enough; the short reflects by it.
-  const shortAmps = (shortCircuitAmps(winding) * ratedAmps) / (winding.ratedAmps ?? Infinity);
+  // Open-circuit volts over mains volts is the turns ratio; the short reflects by it.
+  const shortAmps = (shortCircuitAmps(winding) * winding.openCircuitVolts) / mainsVolts;
   const proof = shortCircuitMark === 'inherently-proof' || shortCircuitMark === 'conditionally-proof' || shortCircuitMark === 'fail-safe';
   const otherwise = {
     level: proof ? ('within' as const) : shortCircuitMark === 'unknown' ? ('not assessed' as const) : ('hazard' as const),

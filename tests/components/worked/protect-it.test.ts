@@ -48,16 +48,18 @@ describe('what lesson 10 says of the Quillon 20’s small transformer', () => {
   it('its fuse is the one that the parts list sizes, and a short draws little more than twice that', () => {
     expect(value('primary')).toBeCloseTo(5 / 120, 9);
     expect(value('primaryFuse')).toBe(0.08);
-    // Open-circuit over rated loss: a short draws (1 + r)/r times rated, r = 0.3.
-    expect(value('primaryShort')).toBeCloseTo(((5 / 120) * 1.3) / 0.3, 9);
+    // 19.5 V over 13.5 Ω, by the turns ratio of 19.5 to 120.
+    expect(value('primaryShort')).toBeCloseTo((19.5 / 13.5) * (19.5 / 120), 9);
     expect(value('primaryMultiple')).toBeGreaterThan(2.1);
-    expect(value('primaryClears')).toBeGreaterThan(300);
+    expect(value('primaryMultiple')).toBeLessThan(3);
   });
 
-  it('warm, the fuse need never open, far below any winding’s limit', () => {
-    expect(value('stall')).toBeLessThan(60);
-    expect(value('hotMultiple')).toBeLessThan(2.1);
-    expect(value('primaryHeat')).toBeGreaterThan(15);
+  it('the winding passes both limits of its class while a slow fuse still holds', () => {
+    expect(value('raceSoonest')).toBeLessThan(1);
+    expect(value('raceNormal')).toBeLessThan(value('raceOverload'));
+    expect(value('raceOverload')).toBeLessThan(600);
+    expect(value('raceMultiple')).toBeLessThan(2.1);
+    expect(value('primaryHeat')).toBeCloseTo((19.5 / 13.5 / (1 / 3)) ** 2, 6);
   });
 });
 
