@@ -134,6 +134,11 @@ export {
 export type { FuseGate, FuseStandard, FuseTimes, Pulse } from './parts/fuse.ts';
 export { WIRES, copperOhms, gaugeMetres, loopDropVolts, wire, wireCapacityAmps, wireFor, wireOhms } from './parts/wire.ts';
 export type { WireRow } from './parts/wire.ts';
+export { WIRE_CEILING_CELSIUS, wireTemperature } from './parts/wire-heating.ts';
+export type { WireHeat } from './parts/wire-heating.ts';
+export { mainsCornersOf, pulsesOnWire } from './noise/pulses-on-wire.ts';
+export type { PulsesOnWire, SharedCurrent } from './noise/pulses-on-wire.ts';
+export { checkSharedGround, checkWireCurrent, checkWireDrop, checkWireFuse, checkWireTemperature } from './findings/wire.ts';
 export { RESISTORS, resistorAllowance, resistorFor, resistorRow, resistorWattsAllowed } from './parts/resistor.ts';
 export type { ResistorRow } from './parts/resistor.ts';
 export { TOUCH_LIMIT_VOLTS, bleedSeconds, bleederWatts, storedJoules } from './parts/stored-charge.ts';

@@ -7,6 +7,7 @@ import { reservoir } from './reservoir/state.ts';
 import { windingEstimate } from './winding-estimate/state.ts';
 import { windingPick } from './winding-pick/state.ts';
 import { heaterBudget } from './heater-budget/state.ts';
+import { wireDrop } from './wire-drop/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
@@ -21,6 +22,7 @@ export const CALCULATORS = [
   headroom,
   windingPick,
   heaterBudget,
+  wireDrop,
 ] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];

@@ -49,14 +49,16 @@ export function wireCapacityAmps(options: { readonly row: WireRow; readonly hotB
 export function wireFor(options: {
   readonly system: 'awg' | 'metric';
   readonly amps: number;
+  /** Current that the drop is reckoned with, where heat and drop come of different ones; `amps` when left out. */
+  readonly dropAmps?: number;
   readonly metres: number;
   readonly dropVolts: number;
   readonly hotBundle: boolean;
   readonly celsius?: number;
 }): WireRow | undefined {
-  const { system, amps, metres, hotBundle, celsius = 60 } = options;
+  const { system, amps, dropAmps = amps, metres, hotBundle, celsius = 60 } = options;
   const allowed = requireNumber('dropVolts', options.dropVolts, { min: 0, max: 1000 });
   return WIRES.filter((row) => row.id.startsWith(system))
     .toSorted((a, b) => a.squareMetres - b.squareMetres)
-    .find((row) => wireCapacityAmps({ row, hotBundle }) >= amps && loopDropVolts({ row, metres, amps, celsius }) <= allowed);
+    .find((row) => wireCapacityAmps({ row, hotBundle }) >= amps && loopDropVolts({ row, metres, amps: dropAmps, celsius }) <= allowed);
 }

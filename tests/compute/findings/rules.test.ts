@@ -8,6 +8,7 @@ import { checkLedCurrent, checkLedLit, checkLedReverse, checkOptocouplerDrive, c
 import { checkDriverVolts, checkRelease } from '../../../src/compute/findings/release.ts';
 import { checkCapacitorLife, checkCapacitorPolarity, checkCapacitorVolts, checkReservoirValley, checkRippleCurrent } from '../../../src/compute/findings/reservoir.ts';
 import { checkJunction, checkRegulatorInput, checkRegulatorValley } from '../../../src/compute/findings/regulator.ts';
+import { checkSharedGround, checkWireCurrent, checkWireDrop, checkWireFuse, checkWireTemperature } from '../../../src/compute/findings/wire.ts';
 import { checkOhmmeter, checkReadingsTell, checkWindingPurpose, noteWindingInsulation } from '../../../src/compute/findings/winding-estimate.ts';
 import { checkSpareCurrent, checkWindingCurrent } from '../../../src/compute/findings/winding.ts';
 import { fuseStandard } from '../../../src/compute/parts/fuse.ts';
@@ -101,6 +102,24 @@ const CASES: readonly [string, Level, Finding][] = [
   ['capacitor the right way round', 'within', checkCapacitorPolarity({ ...context, reversed: false, volts: 20 })],
   ['capacitor reversed by little', 'outside', checkCapacitorPolarity({ ...context, reversed: true, volts: 1.5 })],
   ['capacitor reversed', 'hazard', checkCapacitorPolarity({ ...context, reversed: true, volts: 1.5 + EPS })],
+  ['wire with room', 'within', checkWireCurrent({ ...context, rmsAmps: 0.8, capacityAmps: 1 })],
+  ['wire at its figure', 'marginal', checkWireCurrent({ ...context, rmsAmps: 1, capacityAmps: 1 })],
+  ['wire beyond', 'outside', checkWireCurrent({ ...context, rmsAmps: 1 + EPS, capacityAmps: 1 })],
+  ['drop small', 'within', checkWireDrop({ ...context, dropVolts: 0.08, wantedVolts: 0.1 })],
+  ['drop as wanted', 'marginal', checkWireDrop({ ...context, dropVolts: 0.1, wantedVolts: 0.1 })],
+  ['drop beyond', 'outside', checkWireDrop({ ...context, dropVolts: 0.1 + EPS, wantedVolts: 0.1 })],
+  ['copper cool', 'within', checkWireTemperature({ ...context, celsius: 65, limitCelsius: 80, airCelsius: 55 })],
+  ['copper near its insulation', 'marginal', checkWireTemperature({ ...context, celsius: 80, limitCelsius: 80, airCelsius: 55 })],
+  ['copper over its insulation', 'outside', checkWireTemperature({ ...context, celsius: 130, limitCelsius: 80, airCelsius: 55 })],
+  ['copper that scorches', 'hazard', checkWireTemperature({ ...context, celsius: 130 + EPS, limitCelsius: 80, airCelsius: 55 })],
+  ['fuse that the wire outlasts', 'within', checkWireFuse({ ...context, fuseAmps: 2, capacityAmps: 3, shortAmps: 30 })],
+  ['fuse of the wire’s own figure', 'marginal', checkWireFuse({ ...context, fuseAmps: 2, capacityAmps: 2, shortAmps: 30 })],
+  ['fuse that outlasts the wire', 'hazard', checkWireFuse({ ...context, fuseAmps: 2, capacityAmps: 2 - EPS, shortAmps: 30 })],
+  ['no fuse and a stiff winding', 'hazard', checkWireFuse({ ...context, capacityAmps: 3, shortAmps: 30 })],
+  ['no fuse and a winding that cannot', 'within', checkWireFuse({ ...context, capacityAmps: 3, shortAmps: 2 })],
+  ['shared ground quiet', 'within', checkSharedGround({ ...context, peakVolts: 5e-5, toleratedVolts: 1e-4, metres: 0.1 })],
+  ['shared ground at its limit', 'marginal', checkSharedGround({ ...context, peakVolts: 1e-4, toleratedVolts: 1e-4, metres: 0.1 })],
+  ['shared ground loud', 'outside', checkSharedGround({ ...context, peakVolts: 2e-4, toleratedVolts: 1e-4, metres: 0.1 })],
   ['let go in time', 'within', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.008 - EPS, wantedSeconds: 0.01 })],
   ['let go just in time', 'marginal', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01, wantedSeconds: 0.01 })],
   ['let go late', 'outside', checkRelease({ ...context, suppression: { kind: 'diode' }, longestSeconds: 0.01 + EPS, wantedSeconds: 0.01 })],

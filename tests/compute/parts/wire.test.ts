@@ -42,6 +42,7 @@ describe('a run of wire', () => {
     const options = { system: 'awg', amps: 3, metres: 0.3, hotBundle: true } as const;
     expect(wireFor({ ...options, dropVolts: 1 })?.id).toBe('awg-22');
     expect(wireFor({ ...options, dropVolts: 0.05 })?.id).toBe('awg-18');
+    expect(wireFor({ ...options, dropAmps: 1, dropVolts: 0.05 })?.id).toBe('awg-22');
     expect(wireFor({ ...options, dropVolts: 0.001 })).toBeUndefined();
     expect(wireFor({ ...options, system: 'metric', dropVolts: 1 })?.id).toBe('metric-0-75');
   });
