@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**'],
+    // A limit against hanging, not a measure of speed: that is the bench's.
+    testTimeout: 120_000,
     // The browser journeys have a runner configuration of their own: they need a built site.
   },
 });
