@@ -13,7 +13,8 @@ export interface HandOnLink {
 
 export function HandOn({ links, instance }: { readonly links: readonly HandOnLink[]; readonly instance: string }): VNode {
   return (
-    <nav class="hand-on" aria-labelledby={`${instance}-hand-on`}>
+    // Its calculator's question is part of its name: a lesson may hold two calculators, each with links of its own.
+    <nav class="hand-on" aria-labelledby={`${instance}-hand-on ${instance}-question`}>
       <p id={`${instance}-hand-on`}>Take this on</p>
       <ul>
         {links.map((link) => (
