@@ -8,6 +8,8 @@ import { windingEstimate } from './winding-estimate/state.ts';
 import { windingPick } from './winding-pick/state.ts';
 import { heaterBudget } from './heater-budget/state.ts';
 import { wireDrop } from './wire-drop/state.ts';
+import { converterCheck } from './converter-check/state.ts';
+import { fusePick } from './fuse-pick/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
@@ -23,6 +25,8 @@ export const CALCULATORS = [
   windingPick,
   heaterBudget,
   wireDrop,
+  converterCheck,
+  fusePick,
 ] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];

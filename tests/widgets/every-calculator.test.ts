@@ -15,6 +15,9 @@ const sources = new Set(Object.keys(contentOf('sources') as object));
 /** Everything that is no value of any field. Each is told apart from a value by the field itself. */
 const HOSTILE = ['', ' ', '0', '-1', '-0.001 V', '1e300', '1e-300', 'NaN', 'Infinity', 'plenty', '12 furlongs', '5 A²s', '--', '1/0', '<b>12</b>', '1,2,3', '\u0000', '9'.repeat(70)];
 
+/** Some solve a circuit in time for every case: this is no measure of speed. */
+const PATIENCE = 120_000;
+
 /** Where a field stands in the raw state, and how to put a text there. */
 interface Place {
   readonly path: string;
@@ -88,7 +91,7 @@ describe.each(CALCULATORS.map((each) => each as unknown as Calculator))('the $id
         expect(message, `${path} = "${text}"`).toMatch(/between .+ and .+|Write /);
       }
     }
-  });
+  }, PATIENCE);
 
   it('takes a wrong unit for none of its quantities', () => {
     for (const { path, field, put } of all) {
@@ -121,7 +124,7 @@ describe.each(CALCULATORS.map((each) => each as unknown as Calculator))('the $id
       }),
       { numRuns: 60, seed: 20260301 },
     );
-  });
+  }, PATIENCE);
 
   it('takes any text for an address', () => {
     const names = Object.keys(calculator.fields);
@@ -134,7 +137,7 @@ describe.each(CALCULATORS.map((each) => each as unknown as Calculator))('the $id
       }),
       { numRuns: 100, seed: 20260302 },
     );
-  });
+  }, PATIENCE);
 });
 
 /** Values spread over a quantity's range, by ratio where it is wide, its ends and a blank among them. */

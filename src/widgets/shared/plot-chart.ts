@@ -87,7 +87,11 @@ const scalesFor = (data: PlotData, theme: Theme) => {
     ['x', { ...scaleFor(data.x.unit, data.x.name, 'bottom', theme, true, data.isLogarithmic === true), min: data.x.values[0], max: data.x.values.at(-1) }],
     ...units.map((unit, index) => [
       `y-${unit}`,
-      scaleFor(unit, UNIT_NAMES[unit] ?? unit, index === 0 ? 'left' : 'right', theme, index === 0, data.isLogarithmic === true),
+      {
+        // What starts from nothing is drawn from nothing: no room below zero for figures that cannot be there.
+        ...(data.isLogarithmic !== true && Math.min(...data.series.filter((series) => series.unit === unit).flatMap(({ values }) => values)) === 0 ? { min: 0 } : {}),
+        ...scaleFor(unit, UNIT_NAMES[unit] ?? unit, index === 0 ? 'left' : 'right', theme, index === 0, data.isLogarithmic === true),
+      },
     ]),
   ]);
 };
