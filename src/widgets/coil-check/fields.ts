@@ -50,3 +50,6 @@ export const fields = {
     kind: 'choice', label: 'Where the rail goes', options: [{ value: 'inside', label: 'stays inside' }, { value: 'outside', label: 'reaches a jack or a panel' }], default: 'inside',
   },
 } as const satisfies FieldSet;
+
+/** What others need to lead here: everything but the solver. */
+export const coilCheckFace = { id: 'coil-check', version: 1, question: 'Will this relay pull in when hot at the lowest rail, and let go fast enough?', fields } as const;

@@ -15,7 +15,7 @@ import type { HandOnLink } from '../shared/hand-on.tsx';
 import type { PlotData } from '../shared/plot-data.ts';
 import { levelOfRule } from '../shared/chain-view.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
-import { fields } from './fields.ts';
+import { coilCheckFace, fields } from './fields.ts';
 import { coilWorking } from './working.ts';
 
 type Values = ValuesOf<typeof fields>;
@@ -185,10 +185,7 @@ function solve(values: Values): CoilCheckView {
 }
 
 export const coilCheck = defineCalculator({
-  id: 'coil-check',
-  version: 1,
-  question: 'Will this relay pull in when hot at the lowest rail, and let go fast enough?',
-  fields,
+  ...coilCheckFace,
   quantities: { volts: 'highestVolts', mustOperateRatio: 'pullIn', 'suppression.volts': 'zenerVolts', 'suppression.ohms': 'acrossOhms', railVolts: 'highestVolts' },
   solve,
 });

@@ -2,7 +2,7 @@ import { checkCoilPullIn, checkCoilVolts } from '../../compute/findings/coil.ts'
 import { droppedCoils } from '../../compute/parts/coil-on-rail.ts';
 import { coilDropper, relayOfKind } from '../../compute/parts/relay.ts';
 import { workingStep } from '../../compute/supplies/working.ts';
-import { coilCheck } from '../coil-check/state.ts';
+import { coilCheckFace } from '../coil-check/fields.ts';
 import { levelOfRule } from '../shared/chain-view.ts';
 import { handOn } from '../shared/hand-links.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
@@ -64,7 +64,7 @@ export function coilOutcome(values: Values): Outcome {
       markAt: railVolts,
     },
     handOn: [
-      handOn(coilCheck, {
+      handOn(coilCheckFace, {
         what: `${showMarked(coilVolts, 'V')} behind ${showMarked(ohms * coils, 'Ω')}`,
         given: { ratedVolts: coilVolts, ohms: coil.ohms, lowestVolts: Math.max(2, lowestVolts), highestVolts: Math.min(80, highestVolts), seriesOhms: Math.max(1, ohms * coils), airCelsius },
       }),

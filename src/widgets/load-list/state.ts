@@ -3,6 +3,7 @@ import { worstLevel, type Finding } from '../../compute/findings.ts';
 import { addLoads, type LoadSums } from '../../compute/loads/load-list.ts';
 import type { LoadItem } from '../../compute/loads/load-types.ts';
 import { workingStep, type WorkingStep } from '../../compute/supplies/working.ts';
+import { coilCheckFace } from '../coil-check/fields.ts';
 import { rectify } from '../rectify/state.ts';
 import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type FieldSet, type ValuesOf, type ViewModel } from '../shared/definition.ts';
@@ -135,6 +136,16 @@ const railWords = (findings: readonly Finding[]): string => {
   return worstLevel(findings) === 'within' ? '. Coils and heaters are within their range at both ends of the rail' : '. Not every load is within its range, see below';
 };
 
+/** The first relay on this rail, to be held against it hot; none when that calculator has no room for it. */
+function coilLinks({ loads, railVolts, railSpread, airCelsius }: Values): readonly HandOnLink[] {
+  const relay = loads.find(({ kind }) => kind === 'relay');
+  const { ratedVolts, ohms, lowestVolts, highestVolts } = coilCheckFace.fields;
+  const [lowest, highest] = [railVolts * (1 - railSpread), railVolts * (1 + railSpread)];
+  if (relay === undefined || relay.volts < ratedVolts.min || relay.volts > ratedVolts.max || relay.ohms < ohms.min || lowest < lowestVolts.min || highest > highestVolts.max) return [];
+  const given = { ratedVolts: relay.volts, ohms: relay.ohms, lowestVolts: lowest, highestVolts: highest, airCelsius };
+  return [handOn(coilCheckFace, { what: relay.name.trim() === '' ? 'The relay' : relay.name, given })];
+}
+
 function solve(values: Values): LoadListView {
   const sums = sumsOf(values);
   const { running, everything, switchOn, design, findings } = sums;
@@ -152,7 +163,7 @@ function solve(values: Values): LoadListView {
     findings,
     working: [...sums.lines.map((line) => line.working), ...sumSteps(sums, values.margin)],
     designAmps: design.amps,
-    handOn: [handOn(rectify, { what: showQuantity(design.amps, 'A'), given: { loadAmps: Number(design.amps.toPrecision(3)) } })],
+    handOn: [handOn(rectify, { what: showQuantity(design.amps, 'A'), given: { loadAmps: Number(design.amps.toPrecision(3)) } }), ...coilLinks(values)],
   };
 }
 

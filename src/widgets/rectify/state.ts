@@ -8,6 +8,8 @@ import { solveChain } from '../../compute/supplies/chain.ts';
 
 import type { WorkingStep } from '../../compute/supplies/working.ts';
 import { headroom } from '../headroom/state.ts';
+import { reservoirFace } from '../reservoir/fields.ts';
+import { wireDropFace } from '../wire-drop/fields.ts';
 import { decidingCorners, expectedCorner, levelOfRule, levelsOf, mainsName } from '../shared/chain-view.ts';
 import type { CornerFigure } from '../shared/corners.tsx';
 import { cycleOf, type Cycle } from '../shared/cycle.ts';
@@ -116,7 +118,12 @@ function solve(values: Values): RectifyView {
     working: chain.working,
     cycle: cycleOf(values.topology, valley.rectifier.waveform),
     worstCorner: valley.corner.words,
-    handOn: [handOn(headroom, { what: 'This rail', from: values })],
+    handOn: [
+      handOn(headroom, { what: 'This rail', from: values }),
+      // That one asks for no less than the smallest reservoir on the shelf.
+      handOn(reservoirFace, { what: showMarked(values.farads, 'F'), from: { ...values, farads: Math.max(reservoirFace.fields.farads.min, values.farads), loadAmps: Math.max(reservoirFace.fields.loadAmps.min, values.loadAmps) } }),
+      handOn(wireDropFace, { what: 'Its charging pulses', from: { ...values, loadAmps: Math.max(wireDropFace.fields.loadAmps.min, values.loadAmps) } }),
+    ],
   };
 }
 

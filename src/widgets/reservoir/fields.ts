@@ -19,3 +19,6 @@ export const fields = {
 } as const satisfies FieldSet;
 
 export type Values = ValuesOf<typeof fields>;
+
+/** What others need to lead here: everything but the solver. */
+export const reservoirFace = { id: 'reservoir', version: 1, question: 'How big a reservoir, of what rating, for how many hours?', fields } as const;

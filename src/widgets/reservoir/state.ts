@@ -17,7 +17,7 @@ import type { HandOnLink } from '../shared/hand-on.tsx';
 import type { PlotData } from '../shared/plot-data.ts';
 import { diodeOf, mainsOf, windingOf } from '../shared/supply-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
-import { fields, type Values } from './fields.ts';
+import { reservoirFace, type Values } from './fields.ts';
 import { reservoirWorking } from './working.ts';
 
 export interface ReservoirView extends ViewModel {
@@ -139,10 +139,7 @@ function solve(values: Values): ReservoirView {
 }
 
 export const reservoir = defineCalculator({
-  id: 'reservoir',
-  version: 1,
-  question: 'How big a reservoir, of what rating, for how many hours?',
-  fields,
+  ...reservoirFace,
   quantities: {
     'winding.openCircuitVolts': 'windingVolts', 'load.everythingAmps': 'loadAmps', 'load.amps': 'loadAmps', 'cooling.airCelsius': 'airCelsius', ratedAmps: 'ratedRipple', celsius: 'airCelsius',
   },

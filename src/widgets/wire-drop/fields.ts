@@ -31,3 +31,6 @@ export const fields = {
 } as const satisfies FieldSet;
 
 export type Values = ValuesOf<typeof fields>;
+
+/** What others need to lead here: everything but the solver. */
+export const wireDropFace = { id: 'wire-drop', version: 1, question: 'Which wire, and what does a shared ground wire inject?', fields } as const;

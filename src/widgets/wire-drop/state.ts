@@ -17,7 +17,7 @@ import type { HandOnLink } from '../shared/hand-on.tsx';
 import type { PlotData } from '../shared/plot-data.ts';
 import { diodeOf, mainsOf, windingOf } from '../shared/supply-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
-import { fields, type Values } from './fields.ts';
+import { wireDropFace, fields, type Values } from './fields.ts';
 
 /** One line of the spectrum: where it sounds, and how much of it there is. */
 export interface SpectrumLine {
@@ -199,10 +199,7 @@ function solve(values: Values): WireDropView {
 }
 
 export const wireDrop = defineCalculator({
-  id: 'wire-drop',
-  version: 1,
-  question: 'Which wire, and what does a shared ground wire inject?',
-  fields,
+  ...wireDropFace,
   quantities: { 'winding.openCircuitVolts': 'windingVolts', 'load.everythingAmps': 'loadAmps', 'load.amps': 'loadAmps', amps: 'loadAmps', celsius: 'loadAmps', toCelsius: 'loadAmps' },
   solve,
 });
