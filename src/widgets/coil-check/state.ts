@@ -12,6 +12,7 @@ import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ValuesOf, type ViewModel } from '../shared/definition.ts';
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import type { PlotData } from '../shared/plot-data.ts';
 import { levelOfRule } from '../shared/chain-view.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
@@ -165,7 +166,7 @@ function solve(values: Values): CoilCheckView {
   const aside = worst === undefined || worst.level === 'within' ? '' : (ASIDES[worst.rule] ?? '');
   return {
     level: worstLevel(findings),
-    summary: `${pulls}, ${showQuantity(Math.abs(margin.marginVolts), 'V')} ${margin.marginVolts < 0 ? 'short' : 'to spare'}; ${lets}${aside}`,
+    summary: leadWithHazard(findings, `${pulls}, ${showQuantity(Math.abs(margin.marginVolts), 'V')} ${margin.marginVolts < 0 ? 'short' : 'to spare'}; ${lets}${aside}`),
     needs: {
       zener: values.suppression === 'diode-zener',
       resistor: values.suppression === 'resistor',

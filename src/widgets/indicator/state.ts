@@ -3,6 +3,7 @@ import { workingStep, type WorkingStep } from '../../compute/supplies/working.ts
 import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ViewModel } from '../shared/definition.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import type { PlotData } from '../shared/plot-data.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
 import { coilOutcome } from './coil.ts';
@@ -30,7 +31,7 @@ function solve(values: Values): IndicatorView {
   const findings = [...outcome.findings, finding];
   return {
     level: worstLevel(findings),
-    summary: `${showMarked(ohms, 'Ω')}, ${rating}, for ${outcome.words}`,
+    summary: leadWithHazard(findings, `${showMarked(ohms, 'Ω')}, ${rating}, for ${outcome.words}`),
     what: values.what,
     ac: values.what === 'led' && values.feed === 'ac',
     corners: [

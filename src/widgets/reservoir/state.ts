@@ -14,6 +14,7 @@ import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ViewModel } from '../shared/definition.ts';
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import type { PlotData } from '../shared/plot-data.ts';
 import { diodeOf, mainsOf, windingOf } from '../shared/supply-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
@@ -94,7 +95,7 @@ function solve(values: Values): ReservoirView {
   const peakVolts = Math.max(0, peak.rectifier.rail.maxVolts) / each;
   const life = lifeOf(values, rippleCurrent.rectifier.reservoir.rmsAmps);
   // The rule knows no more than two digits.
-  const lifeSeconds = Number(life.creditedHours.toPrecision(2)) * 3600;
+  const lifeHours = Number(life.creditedHours.toPrecision(2));
   const valleyVolts = valley.rectifier.rail.minVolts;
   const basis: Basis = values.ratedRipple === undefined ? 'typical' : 'rated';
   const findings = [
@@ -109,7 +110,7 @@ function solve(values: Values): ReservoirView {
   const { rail } = nominal.rectifier;
   return {
     level: worstLevel(findings),
-    summary: `the valley stands ${showQuantity(Math.abs(spare), 'V')} ${spare < 0 ? 'below' : 'above'} what is needed, and it should last ${showMarked(lifeSeconds, 's')}. ${sizeWords(values, points)}`,
+    summary: leadWithHazard(findings, `the valley stands ${showQuantity(Math.abs(spare), 'V')} ${spare < 0 ? 'below' : 'above'} what is needed, and it should last ${showMarked(lifeHours * 3600, 's')}. ${sizeWords(values, points)}`),
     corners: [
       {
         name: mainsName(input.mains, 'low'), value: valleyVolts, unit: 'V', of: 'valley', level: levelOfRule(findings, 'reservoir-valley'),
@@ -124,7 +125,7 @@ function solve(values: Values): ReservoirView {
         found: `rated ${showMarked(values.ratedVolts, 'V')}${rated === undefined || rated === values.ratedVolts ? '' : `, ${showMarked(rated, 'V')} would do`}`,
       },
       {
-        name: `air of ${showMarked(values.airCelsius, '°C')}`, value: lifeSeconds, unit: 's', of: '', level: levelOfRule(findings, 'capacitor-life'),
+        name: `air of ${showMarked(values.airCelsius, '°C')}`, value: lifeHours, unit: '', of: 'h', level: levelOfRule(findings, 'capacitor-life'),
         found: `core at ${showQuantity(life.coreCelsius, '°C')}`, restsOn: 'maker’s rule, assumed rise',
       },
     ],

@@ -10,6 +10,7 @@ import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ValuesOf, type ViewModel } from '../shared/definition.ts';
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import type { PlotData } from '../shared/plot-data.ts';
 import { showMarked, showQuantity, type Unit } from '../shared/units.ts';
 import { fields } from './fields.ts';
@@ -139,7 +140,7 @@ function solve(values: Values): WindingEstimateView {
   const high = 1 + values.mainsSpread;
   return {
     level,
-    summary: `${showQuantity(openCircuitVolts.value, 'V')} unloaded behind ${showQuantity(ohms.value, 'Ω')} (${between(ohms, 'Ω')}), regulation ${showQuantity(sag.value, '%', 2)} at ${showMarked(sagAmps, 'A')}${unknown}`,
+    summary: leadWithHazard(findings, `${showQuantity(openCircuitVolts.value, 'V')} unloaded behind ${showQuantity(ohms.value, 'Ω')} (${between(ohms, 'Ω')}), regulation ${showQuantity(sag.value, '%', 2)} at ${showMarked(sagAmps, 'A')}${unknown}`),
     ohmmeter: values.ohmmeterOhms !== undefined,
     corners: [
       { name: 'source resistance', value: ohms.value, unit: 'Ω', of: '', level: levelOfRule(findings, 'readings-tell'), found: between(ohms, 'Ω'), restsOn },

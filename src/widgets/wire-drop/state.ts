@@ -14,6 +14,7 @@ import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ViewModel } from '../shared/definition.ts';
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import type { PlotData } from '../shared/plot-data.ts';
 import { diodeOf, mainsOf, windingOf } from '../shared/supply-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
@@ -107,7 +108,8 @@ function solveWire(values: Values): Solved {
     capacityAmps: wireCapacityAmps({ row, hotBundle }),
     dropVolts: loopDropVolts({ row, metres: values.metres, amps: values.loadAmps, celsius: heat.celsius }),
     shortAmps: (input.winding.openCircuitVolts * input.mains.highVolts) / input.mains.nominalVolts / Math.max(input.winding.ohms, 1e-6),
-    worst: at.reduce((most, each) => (each.movingPeakVolts > most.movingPeakVolts ? each : most)),
+    // A steady current is the same at any mains; the tallest pulses are then those that it does not carry.
+    worst: at.reduce((most, each) => (each.movingPeakVolts > most.movingPeakVolts || (each.movingPeakVolts === most.movingPeakVolts && each.corner.rectifier.winding.peakAmps > most.corner.rectifier.winding.peakAmps) ? each : most)),
   };
 }
 
@@ -170,9 +172,9 @@ function solve(values: Values): WireDropView {
   const shared = values.wiring === 'shared';
   return {
     level: worstLevel(findings),
-    summary: `${row.name} drops ${smallVolts(dropVolts)} to the load and reaches ${showQuantity(heat.celsius, '°C')}; ${serves}. ${
+    summary: leadWithHazard(findings, `${row.name} drops ${smallVolts(dropVolts)} to the load and reaches ${showQuantity(heat.celsius, '°C')}; ${serves}. ${
       shared ? `The shared wire puts ${smallVolts(worst.movingPeakVolts)} of charging pulses on the first stage’s ground` : 'The wire to the star carries no pulses'
-    }`,
+    }`),
     corners: [
       {
         name: `${row.name} ${values.laid === 'bundle' ? 'in a hot bundle' : 'by itself'}`, value: dropVolts * 1000, unit: '', of: 'mV to the load',
