@@ -29,8 +29,8 @@ export function SleeveLoop({ id, loopText, pathText }: SleeveLoopProps): VNode {
       width={398}
       height={266}
     >
-      <path class="fault" d={SLEEVE_LOOP} />
       <path class="part block" d="M10 30H206V186H10ZM304 30H388V186H304Z" />
+      <path class="fault" d={SLEEVE_LOOP} />
       <path class="wire" d={`M${WINDING_X} ${SLEEVE}H102M154 ${SLEEVE}H${GEAR_X}V${EARTH}H${AMP_EARTH_X}V${TAP}H${WINDING_X}V137M${WINDING_X} 85V${SLEEVE}M${AMP_EARTH_X} ${TAP}H196`} />
       <Winding at={[WINDING_X, 111]} />
       <Diode at={[128, SLEEVE]} turn={270} />
@@ -44,7 +44,7 @@ export function SleeveLoop({ id, loopText, pathText }: SleeveLoopProps): VNode {
       <text class="label-part" x="312" y="50">
         switcher
       </text>
-      <text class="label" x="182" y={SLEEVE - 12} text-anchor="middle">
+      <text class="label" x="172" y={SLEEVE - 12} text-anchor="middle">
         negative
       </text>
       <text class="label" x="255" y={SLEEVE - 12} text-anchor="middle">
