@@ -3,6 +3,7 @@ import {
   reservoirInrushA2s, shortCircuitAmps, solveNetwork, waveformMean, waveformRms, windingHeat, wire, wireCapacityAmps, wireFor,
 } from '../../compute/index.ts';
 import { addedVoltAmps } from '../../compute/supplies/spare-winding.ts';
+import type { InitialCase } from '../../widgets/shared/definition.ts';
 import { given, type Shop } from '../shop.ts';
 import { tarnLine } from './high-voltage.ts';
 import { quillonChain, settledParts } from './small-transformer.ts';
@@ -18,7 +19,7 @@ const SWITCH_ONS = 10_000;
 const HOLDS = 1.5;
 
 /** Everything that lesson 10 says of fuses: on the Tarn 45's spare winding, and in front of the Quillon 20's small transformer. */
-export function work(shop: Shop): Worked<string> & { readonly places: { readonly primaryText: string; readonly windingText: string; readonly railText: string } } {
+export function work(shop: Shop): Worked<string> & { readonly fused: InitialCase; readonly places: { readonly primaryText: string; readonly windingText: string; readonly railText: string } } {
   const job = shop.tarn45;
   const rail = tarnRail(job);
   const { input, spare } = rail;
@@ -143,14 +144,18 @@ export function work(shop: Shop): Worked<string> & { readonly places: { readonly
     otherFuse: figure(1.6, 'A'),
   };
   const text = (name: keyof typeof figures): string => figures[name].text;
+  const opened = tarnCase(job, rail);
+  // The fuse's calculator asks for neither the diodes' nor the capacitor's volts.
+  const fused = Object.fromEntries(Object.entries(opened).filter(([field]) => field !== 'diodeVolts' && field !== 'ratedVolts'));
 
   return {
+    fused,
     ...worked({
       figures,
       names: { wireName: chosenWire.name, thinName: thin.name },
       asked: ['dc', 'rms', 'byDc', 'byDcSoonest', 'fuse', 'smallVoltAmps', 'primaryFuse', 'primaryShort', 'primaryHeat', 'raceOverload', 'classOverload', 'mainsFuse', 'mainsHolds', 'shortHeat', 'otherFarads', 'otherPeak', 'otherOhms', 'otherFuse', 'clamp', 'clampWatts', 'clampLongest', 'railFuse', 'windingRated'],
       answers: { 'gulp-of-another': reservoirInrushA2s(other), 'hour-long': HOLDS * 1.6 },
-      opened: tarnCase(job, rail),
+      opened,
       steps: [
         { ask: 'Which current rates F2?', words: 'The winding’s RMS on strong mains, everything on. A tenth on top for a warm fuse holder.', sum: `1.1 × ${text('rms')}, so ${text('carries')} at least` },
         {
