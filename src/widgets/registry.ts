@@ -10,6 +10,7 @@ import { heaterBudget } from './heater-budget/state.ts';
 import { wireDrop } from './wire-drop/state.ts';
 import { converterCheck } from './converter-check/state.ts';
 import { fusePick } from './fuse-pick/state.ts';
+import { switchOn } from './switch-on/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
@@ -27,6 +28,7 @@ export const CALCULATORS = [
   wireDrop,
   converterCheck,
   fusePick,
+  switchOn,
 ] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];

@@ -72,12 +72,20 @@ const scaleFor = (unit: Unit, name: string, position: 'left' | 'right' | 'bottom
     font: { family: theme.font, size: 12 },
     maxTicksLimit: 6,
     maxRotation: 0,
-    // By ratio only decades are named: what lies between crowds.
-    callback: (value: string | number) => (isLogarithmic && !isDecade(Number(value)) ? '' : showMarked(Number(value), unit)),
+    // By ratio only decades are named up the side, 1, 2 and 5 along the foot: what lies between crowds.
+    callback: (value: string | number) => (isLogarithmic && !isNamed(Number(value), position === 'bottom' ? [1, 2, 5] : [1]) ? '' : showMarked(Number(value), unit)),
   },
 });
 
-const isDecade = (value: number): boolean => Math.abs(Math.log10(value) - Math.round(Math.log10(value))) < 1e-6;
+const isNamed = (value: number, leading: readonly number[]): boolean => {
+  const first = value / 10 ** Math.floor(Math.log10(value) + 1e-9);
+  return leading.some((each) => Math.abs(first - each) < 1e-6);
+};
+
+const startsFromNothing = (values: readonly number[]): boolean => {
+  const lowest = Math.min(...values);
+  return lowest >= 0 && lowest < 0.02 * Math.max(...values);
+};
 
 const UNIT_NAMES: Partial<Record<Unit, string>> = { V: 'volts', A: 'amps', W: 'watts', s: 'seconds', '°C': 'temperature' };
 
@@ -89,7 +97,7 @@ const scalesFor = (data: PlotData, theme: Theme) => {
       `y-${unit}`,
       {
         // What starts from nothing is drawn from nothing: no room below zero for figures that cannot be there.
-        ...(data.isLogarithmic !== true && Math.min(...data.series.filter((series) => series.unit === unit).flatMap(({ values }) => values)) === 0 ? { min: 0 } : {}),
+        ...(data.isLogarithmic !== true && startsFromNothing(data.series.filter((series) => series.unit === unit).flatMap(({ values }) => values)) ? { min: 0 } : {}),
         ...scaleFor(unit, UNIT_NAMES[unit] ?? unit, index === 0 ? 'left' : 'right', theme, index === 0, data.isLogarithmic === true),
       },
     ]),
