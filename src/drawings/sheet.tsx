@@ -9,12 +9,16 @@ interface Props {
   readonly width: number;
   readonly height: number;
   readonly children: ComponentChildren;
+  /** Left and top of what is shown; 0 when left out. */
+  readonly from?: readonly [x: number, y: number];
+  /** It holds controls: a group with a name, since what lies inside a picture cannot be reached. */
+  readonly hasControls?: boolean;
 }
 
 /** A schematic as one picture with a name and a description. */
-export function Sheet({ id, title, desc, width, height, children }: Props): VNode {
+export function Sheet({ id, title, desc, width, height, children, from = [0, 0], hasControls = false }: Props): VNode {
   return (
-    <svg class="drawing" viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby={`${id}-title`} aria-describedby={`${id}-desc`}>
+    <svg class="drawing" viewBox={`${from[0]} ${from[1]} ${width} ${height}`} role={hasControls ? 'group' : 'img'} aria-labelledby={`${id}-title`} aria-describedby={`${id}-desc`}>
       <title id={`${id}-title`}>{title}</title>
       <desc id={`${id}-desc`}>{desc}</desc>
       {children}

@@ -60,6 +60,14 @@ export const PolarisedCapacitor = (place: Placement): VNode => (
   </Placed>
 );
 
+/** A capacitor that is not polarised (04-02-01). */
+export const Capacitor = (place: Placement): VNode => (
+  <Placed {...place}>
+    <path class="wire" d={`M0 ${-REACH}V-4M0 4V${REACH}`} />
+    <path class="part" d="M-13 -4H13M-13 4H13" />
+  </Placed>
+);
+
 /** A resistor (04-01-01). */
 export const Resistor = (place: Placement): VNode => (
   <Placed {...place}>

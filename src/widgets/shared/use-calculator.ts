@@ -43,6 +43,8 @@ export interface CalculatorState<F extends FieldSet, R> extends Evaluation<F, R>
   /** True when the fields stand as the page opened them. */
   readonly asOpened: boolean;
   readonly reset: () => void;
+  /** Writes several fields at once, as typed. */
+  readonly fill: (raw: Readonly<Record<string, string>>) => void;
   /** Fetches the solver ahead of the first change. */
   readonly prepare: () => void;
   /** The worker is at it: `view` is what was known before, or the calculator's `quick` answer. */
@@ -265,6 +267,7 @@ export function useCalculator<F extends FieldSet, R extends ViewModel>(
     rows,
     asOpened: written === undefined,
     reset: () => change(() => opened.raw),
+    fill: (written) => change((last) => ({ ...last, ...written })),
     prepare: () => {
       if (createWorker === undefined) void prepare();
       else solverThere()?.prepare();
