@@ -47,6 +47,7 @@ export function GroundSwitch({ x, state, onToggle }: Props): VNode {
     <>
       <g class="ground-switch" {...(isClosed ? { 'data-closed': '' } : {})} {...control}>
         <rect class="switch-plate" x={x - HALF} y={Y.switchTop} width={2 * HALF} height={Y.switchBottom - Y.switchTop} rx="5" />
+        {isFault && <path class="fault" d={`M${x} ${Y.switchTop}V${Y.switchBottom}`} />}
         <path class="wire" d={`M${x} ${Y.switchTop}V${top}M${x} ${bottom}V${Y.switchBottom}`} />
         <path class="part switch-lever" d={isClosed ? `M${x} ${bottom}V${top}` : `M${x} ${bottom}L${x - 13} ${middle - 9}`} />
         <circle class="terminal" cx={x} cy={top} r="3" />

@@ -5,7 +5,7 @@ export type GroundPointName = 'first' | 'centre' | 'second' | 'negative' | 'posi
 
 /** What of a job decides how its grounding is drawn. */
 export interface GroundingShape {
-  readonly source: 'winding' | 'converter';
+  readonly feed: 'winding' | 'converter';
   readonly topology: 'bridge' | 'centre-tap' | 'half-wave' | 'doubler';
   /** What holds the winding's centre. */
   readonly centre: 'tap' | 'resistors' | 'none';
@@ -52,7 +52,7 @@ export interface GroundingLayout {
 
 /** Columns and rows that the parts stand in. */
 export const X = {
-  winding: 62, second: 92, resistors: 134, centre: 160, heaters: 186, first: 212, left: 250, negative: 285, converter: 300, right: 320, positive: 348, reservoir: 380, load: 420,
+  winding: 62, second: 86, resistors: 128, centre: 152, heaters: 186, first: 218, left: 250, negative: 285, converter: 300, right: 320, positive: 348, reservoir: 380, load: 420,
   bush: 448, jack: 468, gear: 514,
 } as const;
 export const Y = { plus: 20, first: 78, tap: 130, second: 182, minus: 240, switchTop: 272, switchBottom: 316, chassis: 332 } as const;
@@ -135,8 +135,7 @@ function placeCentre(build: Builder, { topology, centre }: GroundingShape, node:
   build.wire(node, start, [X.centre, Y.tap], [X.centre, 196]);
   build.through(node, [X.centre, 196], [X.centre, 248]);
   build.wire(node, [X.centre, 248], [X.centre, Y.switchTop]);
-  build.wire(node, [152, 196], [X.centre, 196]);
-  build.parts.push({ id: 'divider-upper', symbol: 'resistor', at: [126, 196], turn: 90, ends: [{ node: 'high-tension', at: [100, 196] }, { node, at: [152, 196] }] });
+  build.parts.push({ id: 'divider-upper', symbol: 'resistor', at: [X.centre - REACH, 196], turn: 90, ends: [{ node: 'high-tension', at: [X.centre - 2 * REACH, 196] }, { node, at: [X.centre, 196] }] });
 }
 
 function placeRectifier(build: Builder, shape: GroundingShape): void {
@@ -165,8 +164,8 @@ function placeRectifier(build: Builder, shape: GroundingShape): void {
   else back('first', 'first', X.left, Y.first, 'D2');
 }
 
-function placeReservoir(build: Builder, { topology, source }: GroundingShape): void {
-  if (source === 'converter') return;
+function placeReservoir(build: Builder, { topology, feed }: GroundingShape): void {
+  if (feed === 'converter') return;
   const column = X.reservoir;
   if (topology !== 'doubler') {
     build.wire('positive', [column, Y.plus], [column, 104]);
@@ -235,9 +234,9 @@ function nodeOf(point: GroundPointName, shape: GroundingShape): string {
 
 /** Where everything stands in the drawing of a job's grounding. */
 export function groundingLayout(shape: GroundingShape): GroundingLayout {
-  const { source, topology, jack, points } = shape;
+  const { feed, topology, jack, points } = shape;
   const build = new Builder();
-  const isWinding = source === 'winding';
+  const isWinding = feed === 'winding';
   if (isWinding) {
     placeWinding(build, shape);
     placeRectifier(build, shape);

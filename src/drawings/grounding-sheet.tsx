@@ -14,12 +14,12 @@ export interface GroundingSheetProps {
   /** Parts that carry the fault, by branch, with their amps: "15.7 A". */
   readonly faults: Readonly<Record<string, string>>;
   readonly texts: {
-    readonly source: string;
+    readonly feed: string;
     readonly rail: string;
     readonly mainsFuse?: string;
     readonly mainsAmps?: string;
-    /** Under the symbol of protective earth. */
-    readonly earth: string;
+    /** Under the symbol of protective earth, line by line. */
+    readonly earth: readonly string[];
     readonly tip?: string;
   };
   readonly isEarthed: boolean;
@@ -89,9 +89,15 @@ function ampsPlace({ id, symbol, at: [x, y] }: PlacedPart): { readonly x: number
   return undefined;
 }
 
-function MainsSide({ texts, source }: Pick<GroundingSheetProps, 'texts'> & { readonly source: GroundingShape['source'] }): VNode {
+/** Where its name is written; the second column of diodes has a wire on its right. */
+function namePlace({ symbol, at: [x, y] }: PlacedPart): { readonly x: number; readonly y: number; readonly 'text-anchor': 'start' | 'end' } {
+  if (symbol === 'capacitor') return { x: x + 12, y: y + 22, 'text-anchor': 'start' };
+  return x === X.right ? { x: x - 13, y: y + 2, 'text-anchor': 'end' } : { x: x + 13, y: y + 2, 'text-anchor': 'start' };
+}
+
+function MainsSide({ texts, feed }: Pick<GroundingSheetProps, 'texts'> & { readonly feed: GroundingShape['feed'] }): VNode {
   const fuse = texts.mainsFuse !== undefined;
-  if (source === 'converter') {
+  if (feed === 'converter') {
     return (
       <>
         <path class="wire" d={fuse ? 'M116 112H124M176 112H194M116 148H194' : 'M116 112H194M116 148H194'} />
@@ -136,19 +142,19 @@ function MainsSide({ texts, source }: Pick<GroundingSheetProps, 'texts'> & { rea
 
 /** Symbols that stand in the way of a ground, over wires that the layout keeps clear for them. */
 function InTheWay({ shape, tip }: { readonly shape: GroundingShape; readonly tip: string | undefined }): VNode {
-  const { points, isLifted, jack, hasWindingFuse, hasBondResistor, source } = shape;
+  const { points, isLifted, jack, hasWindingFuse, hasBondResistor, feed } = shape;
   return (
     <>
       {isLifted && points.includes('centre') && (
         <>
           <Resistor at={[X.centre, 222]} />
-          <circle class="terminal" cx="98" cy="196" r="3" />
-          <text class="label-volts" x="96" y="220" text-anchor="middle">
+          <circle class="terminal" cx={X.centre - 54} cy="196" r="3" />
+          <text class="label-volts" x={X.centre - 46} y="220" text-anchor="middle">
             B+
           </text>
         </>
       )}
-      {hasWindingFuse && source === 'winding' && (
+      {hasWindingFuse && feed === 'winding' && (
         <g transform="translate(231 78) rotate(90) scale(0.6)">
           <path class="part block" d="M-5.5 -15h11v30h-11Z" />
           <path class="wire" d="M0 -15V15" />
@@ -189,7 +195,7 @@ export function GroundingSheet(props: GroundingSheetProps): VNode {
       {fault !== '' && <path class="fault" d={fault} />}
       <path class="wire" d={pathOf(layout.pieces.filter(({ drawnBySymbol }) => drawnBySymbol !== true))} />
       <path class="chassis" d={`M${left + 16} ${Y.chassis}H${left + layout.width - 12}`} />
-      <MainsSide texts={texts} source={shape.source} />
+      <MainsSide texts={texts} feed={shape.feed} />
       {layout.parts.map((part) => {
         const place = ampsPlace(part);
         const amps = faults[part.id];
@@ -197,7 +203,7 @@ export function GroundingSheet(props: GroundingSheetProps): VNode {
           <g key={part.id}>
             <Part part={part} />
             {part.name !== undefined && (
-              <text class="label-part" x={part.at[0] + (part.symbol === 'capacitor' ? -14 : 13)} y={part.at[1] + (part.symbol === 'capacitor' ? 24 : 2)} {...(part.symbol === 'capacitor' ? { 'text-anchor': 'end' } : {})}>
+              <text class="label-part" {...namePlace(part)}>
                 {part.name}
               </text>
             )}
@@ -218,8 +224,8 @@ export function GroundingSheet(props: GroundingSheetProps): VNode {
           valves
         </text>
       )}
-      <text class="label-volts" x={shape.source === 'winding' ? X.winding - 2 : 236} y={shape.source === 'winding' ? 204 : 86} text-anchor="middle">
-        {texts.source}
+      <text class="label-volts" x={shape.feed === 'winding' ? X.winding - 2 : 236} y={shape.feed === 'winding' ? 204 : 86} text-anchor="middle">
+        {texts.feed}
       </text>
       <text class="label-volts" x={X.load + 8} y={Y.plus - 12} text-anchor="end">
         {texts.rail}
@@ -228,13 +234,15 @@ export function GroundingSheet(props: GroundingSheetProps): VNode {
         load
       </text>
       {isEarthed ? (
-        <ProtectiveEarth at={[left + 40, Y.chassis]} />
+        <ProtectiveEarth at={[left + 40, Y.chassis + 5]} />
       ) : (
         <path class="part" d={`M${left + 40} ${Y.chassis}v7M${left + 33} ${Y.chassis + 8}l14 14M${left + 47} ${Y.chassis + 8}l-14 14`} />
       )}
-      <text class="label" x={left + 4} y={Y.chassis + 44}>
-        {texts.earth}
-      </text>
+      {texts.earth.map((line, row) => (
+        <text key={line} class="label" x={left + 40} y={Y.chassis + 50 + 15 * row} text-anchor="middle">
+          {line}
+        </text>
+      ))}
       {layout.switches.map(({ point, x }) => {
         const state = switches[point];
         return state === undefined ? null : <GroundSwitch key={point} x={x} state={state} onToggle={onToggle === undefined ? undefined : () => onToggle(point)} />;

@@ -1,4 +1,5 @@
 import { coilCheck } from './coil-check/state.ts';
+import { groundCheck } from './ground-check/state.ts';
 import { headroom } from './headroom/state.ts';
 import { indicator } from './indicator/state.ts';
 import { loadList } from './load-list/state.ts';
@@ -25,6 +26,7 @@ export const CALCULATORS = [
   headroom,
   windingPick,
   heaterBudget,
+  groundCheck,
   wireDrop,
   converterCheck,
   fusePick,

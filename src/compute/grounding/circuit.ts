@@ -41,6 +41,9 @@ export interface GroundingCircuit {
 /** A silicon diode that has melted through, with its leads. Assumed. */
 const SHORTED_DIODE_OHMS = 0.01;
 
+/** From a converter's terminal to the rail: only for its current to be read. */
+const CONVERTER_LEAD_OHMS = 1e-3;
+
 /** Collects elements and what they are called, side by side. */
 class Builder {
   readonly elements: Element[] = [];
@@ -105,11 +108,12 @@ const converterParts = (builder: Builder, job: GroundingJob, supply: ConverterSu
   const clamp = { saturationAmps: 1e-9, emission: 1, ohms: 0.01 };
   const surplusAmps = Math.max(supply.limitAmps - supply.outputVolts / job.loadOhms, supply.limitAmps * 1e-3);
   const clampVolts = clamp.emission * THERMAL_VOLTS * Math.log1p(surplusAmps / clamp.saturationAmps) + surplusAmps * clamp.ohms;
-  builder.add('converter', "converter's output", { kind: 'current', name: 'converter-output', between: [nodes.negative, nodes.positive], amps: supply.limitAmps });
   builder.elements.push(
-    { kind: 'diode', name: 'converter-regulation', between: [nodes.positive, 'regulated'], ...clamp },
+    { kind: 'current', name: 'converter-limit', between: [nodes.negative, 'converter-inside'], amps: supply.limitAmps },
+    { kind: 'diode', name: 'converter-regulation', between: ['converter-inside', 'regulated'], ...clamp },
     { kind: 'dc', name: 'converter-set-point', between: ['regulated', nodes.negative], volts: supply.outputVolts - clampVolts },
   );
+  builder.add('converter', "converter's output", { kind: 'resistor', name: 'converter-output', between: ['converter-inside', nodes.positive], ohms: CONVERTER_LEAD_OHMS });
   const coupling = couplingOf(job);
   if (coupling) {
     builder.elements.push({ kind: 'sine', name: 'mains-behind-coupling', between: ['mains-side', 'ground'], peakVolts: coupling.volts * Math.SQRT2 });

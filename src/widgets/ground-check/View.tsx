@@ -56,7 +56,7 @@ function Switches({ state }: { readonly state: State }): VNode {
           {...(alive ? { onToggle: (point) => toggle(state.field(FIELD_OF[point])) } : {})}
         />
         <figcaption>
-          {view.sheet.shape.source === 'winding' ? 'Currents at high mains, RMS. ' : 'Currents RMS. '}
+          {view.sheet.shape.feed === 'winding' ? 'Currents at high mains, RMS. ' : 'Currents RMS. '}
           {points.some(({ isFault }) => isFault) && 'The ticked line is the way of what would not flow with one ground.'}
         </figcaption>
       </figure>

@@ -29,16 +29,16 @@ export function pointStates(values: Values, solution: GroundingSolution): readon
   });
 }
 
-/** A part that carries a tenth of what circulates is on its way; less is only a load whose volts have changed. */
+/** A part that carries a tenth of what circulates is on its way; less, or a current that is only missing, is a load whose volts have changed. */
 const ON_THE_WAY = 0.1;
 
 /** The parts that the fault runs through. */
 export const faultCarriers = ({ branches, circulating }: GroundingSolution): GroundingSolution['branches'] =>
-  branches.filter(({ isFault, kind, excessRmsAmps }) => isFault && kind !== 'ground-link' && excessRmsAmps >= ON_THE_WAY * circulating.rmsAmps);
+  branches.filter(({ isFault, kind, excessRmsAmps, rmsAmps }) => isFault && kind !== 'ground-link' && Math.min(excessRmsAmps, rmsAmps) >= ON_THE_WAY * circulating.rmsAmps);
 
 export type DrawnSheet = Omit<GroundingSheetProps, 'id' | 'switches' | 'onToggle' | 'desc'>;
 
-const EARTH: Record<Values['ampEarth'], string> = { verified: 'earth, verified', 'not-checked': 'earth not checked', absent: 'no earth' };
+const EARTH: Record<Values['ampEarth'], readonly string[]> = { verified: ['earth,', 'verified'], 'not-checked': ['earth not', 'checked'], absent: ['no earth'] };
 
 /** What the drawing needs besides its switches. */
 export function drawnSheet(values: Values, solution: GroundingSolution): DrawnSheet {
@@ -48,7 +48,7 @@ export function drawnSheet(values: Values, solution: GroundingSolution): DrawnSh
   const onPrimary = solution.primary;
   return {
     shape: {
-      source: winding ? 'winding' : 'converter',
+      feed: winding ? 'winding' : 'converter',
       topology: winding ? topology : 'bridge',
       centre,
       isLifted: winding && centre !== 'none' && lift === 'lifted',
@@ -61,7 +61,7 @@ export function drawnSheet(values: Values, solution: GroundingSolution): DrawnSh
     },
     faults: Object.fromEntries(faults.map((branch) => [branch.id, showAmps(branch.rmsAmps)])),
     texts: {
-      source: winding ? `${showMarked(values.windingVolts, 'V')}` : 'converter',
+      feed: winding ? `${showMarked(values.windingVolts, 'V')}` : 'converter',
       rail: `rail ${showQuantity(solution.rail.meanVolts, 'V')}`,
       ...(mainsFuse === undefined ? {} : { mainsFuse: `fuse ${showMarked(mainsFuse, 'A')}` }),
       ...(onPrimary === undefined ? {} : { mainsAmps: onPrimary.fuse === undefined ? showAmps(onPrimary.rmsAmps) : showAmps(onPrimary.fuse.amps) }),

@@ -88,7 +88,7 @@ function cornersOf(values: Values, solution: GroundingSolution, findings: readon
     ...(hottest === undefined ? [] : [{
       name: job.supply.kind === 'converter' ? 'converter’s output' : hottest.kind === 'half-winding' ? 'in half of the winding' : 'in the winding', value: hottest.rmsAmps, unit: 'A', of: 'RMS',
       // A converter limits itself; what a winding may carry is its rating, and that of its halves the same.
-      ...(job.supply.kind === 'converter' ? { found: `it gives ${showAmps(rated ?? 0)} into a short` } : { level: windingLevel, found: ratio === undefined ? 'no rating known' : `${ratio.toPrecision(2)} of its rating` }),
+      ...(job.supply.kind === 'converter' ? { found: `it gives ${showAmps(rated ?? 0)} into a short` } : { level: windingLevel, found: ratio === undefined ? 'no rating known' : ratio > 1 ? `${ratio.toPrecision(2)} times its rating` : `${showQuantity(ratio, '%', 2)} of its rating` }),
     } as const satisfies CornerFigure]),
     { name: 'rail, as a meter reads it', value: rail.meanVolts, unit: 'V', of: 'mean', found: two ? `${showQuantity(rail.aloneMeanVolts, 'V')} with one ground` : 'over the cycle' },
     ...(primary === undefined ? [] : [{

@@ -18,7 +18,7 @@ function Way({ state, point }: { readonly state: State; readonly point: PointSta
       <label>
         <input type="checkbox" id={handle.id} data-field={handle.id} checked={isClosed} disabled={!state.alive} onChange={() => toggle(handle)} /> {point.name}
       </label>
-      <span class="way-amps">{!isClosed ? 'open' : point.ampsText === undefined ? '' : `${point.ampsText}${point.isFault ? ', in the fault' : ''}`}</span>
+      <span class="way-amps">{!isClosed ? 'open' : point.ampsText === undefined ? '' : `${point.ampsText}${point.isFault ? ' · fault' : ''}`}</span>
     </li>
   );
 }

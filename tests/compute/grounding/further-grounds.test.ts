@@ -17,6 +17,10 @@ describe('points wired to the chassis besides', () => {
   it('both poles of a converter short it: its limiting current', () => {
     const job = jobOf({ supply: CONVERTER, connections: { rail: NEGATIVE, furtherGrounds: ['positive'] } });
     expect(Math.abs(amps(job, 'further-positive') / CONVERTER.limitAmps - 1)).toBeLessThan(0.001);
+    expect(Math.abs(amps(job, 'converter-output') / CONVERTER.limitAmps - 1)).toBeLessThan(0.001);
+    // With one ground it gives what the load takes: 12 V over 15 Ω would be more than its 0.5 A, over 100 Ω it is not.
+    const alone = jobOf({ supply: CONVERTER, connections: { rail: NEGATIVE }, job: { loadOhms: 100 } });
+    expect(Math.abs(amps(alone, 'converter-output') / 0.12 - 1)).toBeLessThan(0.001);
   });
 
   it('are the same as the reference that grounds the same point', () => {
