@@ -33,7 +33,7 @@ export function GroundSwitch({ x, state, onToggle }: Props): VNode {
       ? {}
       : {
           role: 'button' as const,
-          tabIndex: 0,
+          tabindex: 0,
           'aria-pressed': isClosed,
           'aria-label': `${name} to the chassis${isClosed && ampsText !== undefined ? `, ${ampsText} flows` : ''}`,
           onClick: onToggle,

@@ -14,6 +14,8 @@ afterAll(() => browser.close());
 const site = inject('site');
 const addressOf = (id: string): string => `${site}calculators/${id}/`;
 const alive = (page: Page): Promise<unknown> => page.waitForSelector('.calculator-foot');
+/** The worker, where there is one, has answered for the fields as they stand. */
+const settled = (page: Page): Promise<unknown> => page.waitForFunction(() => document.querySelector('.answer')?.getAttribute('aria-busy') !== 'true');
 const answer = (page: Page): Promise<string | null> => page.locator('.answer').textContent();
 const valuesOf = (page: Page): Promise<string[]> =>
   page.locator('.calculator [data-field]').evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
@@ -27,7 +29,7 @@ describe.each(CALCULATORS.map(({ id, fields, question }) => ({ id, fields: field
     const before = await answer(page);
     const reached = new Set<string>();
     const wanted = await page.locator('.calculator [data-field]').count();
-    for (let presses = 0; presses < 200 && reached.size < wanted; presses += 1) {
+    for (let presses = 0; presses < 300 && reached.size < wanted; presses += 1) {
       await page.keyboard.press('Tab');
       const field = await page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset['field']);
       if (field === undefined || reached.has(field)) continue;
@@ -36,6 +38,7 @@ describe.each(CALCULATORS.map(({ id, fields, question }) => ({ id, fields: field
     }
     expect(reached.size, 'every field is reached by Tab').toBe(wanted);
     await expect.poll(() => answer(page)).not.toBe(before);
+    await settled(page);
     // The address is written once the reader pauses.
     await page.waitForTimeout(500);
     expect(new URL(page.url()).searchParams.has(id)).toBe(true);

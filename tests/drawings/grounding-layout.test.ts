@@ -36,7 +36,8 @@ const shape: fc.Arbitrary<GroundingShape> = fc
     return { ...one, points: (Object.keys(has) as GroundPointName[]).filter((point) => has[point]) };
   });
 
-const byNode = (pieces: readonly WirePiece[]): ReadonlyMap<string, readonly WirePiece[]> => Map.groupBy(pieces, ({ node }) => node);
+const byNode = (pieces: readonly WirePiece[]): ReadonlyMap<string, readonly WirePiece[]> =>
+  new Map([...new Set(pieces.map(({ node }) => node))].map((name) => [name, pieces.filter(({ node }) => node === name)]));
 
 /** Points that can be reached from the first piece along the pieces. */
 function reached(pieces: readonly WirePiece[]): ReadonlySet<string> {
