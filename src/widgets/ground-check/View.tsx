@@ -43,8 +43,7 @@ function Switches({ state }: { readonly state: State }): VNode {
   // The switches show what has been asked for at once; amps stand beside those that the solution knows of.
   const points = view.points.map((point) => {
     const isClosed = chosen(state, FIELD_OF[point.point]) === 'chassis';
-    const { ampsText: _, ...unsolved } = point;
-    return isClosed === point.isClosed ? point : { ...unsolved, isClosed, isFault: false };
+    return isClosed === point.isClosed ? point : { point: point.point, name: point.name, lines: point.lines, isClosed, isFault: false };
   });
   return (
     <div class="ground-plan">
