@@ -73,9 +73,6 @@ export function work(shop: Shop): Worked<string> & { readonly ways: Record<'alon
   const lampAmps = given(plan.loads.flatMap((item) => (item.kind === 'indicator' ? [item.amps] : []))[0], 'panel lamps on the Tarn 45');
   const otherOhms = wireOhms({ row: wire(OTHER.wire), metres: OTHER.metres });
 
-  // The wire's calculator asks for no voltage rating of the reservoir.
-  const { ratedVolts: _, ...withoutRating } = tarnCase(plan, rail);
-
   const figures = {
     dc: figure(pulses.corner.rectifier.load.meanAmps, 'A', 2),
     pulsePeak: solved(pulses.peakAmps, 'A', 2),
@@ -138,7 +135,8 @@ export function work(shop: Shop): Worked<string> & { readonly ways: Record<'alon
       names: { wireName: row.name, regulatorName: part.name, otherWire: wire(OTHER.wire).name, pulseDown: decibels(SIGNAL_VOLTS / pulses.movingPeakVolts), jointDown: decibels(SIGNAL_VOLTS / withJoint) },
       asked: ['pulseVolts', 'metres', 'fastEdge', 'otherMetres', 'otherPerMetre', 'otherAmps', 'otherWire', 'kick', 'kickEdge', 'slowEdge', 'slow', 'firstHertz', 'mainsHertz', 'residueHertz', 'steadyVolts', 'mostFarads'],
       answers: { 'pulse-of-another': otherOhms * OTHER.peakAmps },
-      opened: { ...withoutRating, wire: SHARED.wire, sharedMetres: SHARED.metres, wiring: 'shared', fuseAmps: given(rail.part('secondary-fuse').numbers[0]?.value, 'the winding’s fuse') },
+      // The wire's calculator asks for no voltage rating of the reservoir.
+      opened: { ...Object.fromEntries(Object.entries(tarnCase(plan, rail)).filter(([field]) => field !== 'ratedVolts')), wire: SHARED.wire, sharedMetres: SHARED.metres, wiring: 'shared', fuseAmps: given(rail.part('secondary-fuse').numbers[0]?.value, 'the winding’s fuse') },
       steps: [
         { ask: 'What flows in the shared piece?', words: 'The charging pulses, not the load’s DC: the wire lies between rectifier and reservoir.', sum: `${text('pulsePeak')} at the peak, for ${text('dc')} of DC` },
         { ask: 'What does it drop?', words: 'Ohms of that length times the peak, less the steady part. The sides of the pulses are steep, so the wire’s inductance adds a little.', sum: `${text('wireOhms')} and ${text('wireHenries')}: ${text('pulseVolts')}` },
