@@ -12,6 +12,7 @@ import { wireDrop } from './wire-drop/state.ts';
 import { converterCheck } from './converter-check/state.ts';
 import { fusePick } from './fuse-pick/state.ts';
 import { switchOn } from './switch-on/state.ts';
+import { benchSheet } from './bench-sheet/state.ts';
 import type { Calculator, InitialCase } from './shared/definition.ts';
 import { open } from './shared/evaluate.ts';
 
@@ -31,6 +32,7 @@ export const CALCULATORS = [
   converterCheck,
   fusePick,
   switchOn,
+  benchSheet,
 ] as const;
 
 export type CalculatorName = (typeof CALCULATORS)[number]['id'];
