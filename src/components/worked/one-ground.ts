@@ -4,7 +4,7 @@ import type { GroundPathsProps } from '../../drawings/ground-paths.tsx';
 import { given, type Shop } from '../shop.ts';
 import { grounds, poleAboveChassis, ratedDiode, regrounded, type Cooling } from './grounded.ts';
 import { tarnLine } from './high-voltage.ts';
-import { tarnCase, tarnRail } from './tarn-spare.ts';
+import { tarnRail } from './tarn-spare.ts';
 import { figure, solved, worked, type Worked } from './worked.ts';
 
 const BONDED = { kind: 'bonded', pole: 'negative' } as const;
@@ -117,7 +117,27 @@ export function work(shop: Shop): Worked<string> & { readonly sheet: GroundPaths
         'otherVolts', 'otherOhms', 'otherDrop', 'swingAc', 'positiveOff', 'burntMultiple', 'caughtVolts',
       ],
       answers: { 'peak-of-another': (OTHER.openCircuitVolts * Math.SQRT2 - OTHER.diodeVolts) / OTHER.ohms },
-      opened: tarnCase(plan, rail),
+      opened: {
+        source: 'spare-winding',
+        windingVolts: spare.openCircuitVolts,
+        windingOhms: spare.ohms,
+        windingAmps: rated,
+        centre: 'none',
+        topology: rail.input.topology,
+        diode: given(plan.parts.diode, 'a diode'),
+        farads: rail.input.reservoir.farads,
+        windingFuse,
+        loadAmps: Number((negative.rail.meanVolts / base.loadOhms).toPrecision(2)),
+        highVolts: given(plan.amp.highTensionVolts, 'the high voltage'),
+        insulation: spare.insulation.fromHighTension.kind === 'basic' ? 'basic' : 'unknown',
+        mainsVolts: plan.mains.nominalVolts,
+        mainsHertz: String(plan.mains.hertz),
+        mainsFuse: tarnLine.mainsFuse.ratedAmps,
+        otherAmps: Number(otherAmps.toPrecision(2)),
+        groundCentre: 'open',
+        groundFirst: 'chassis',
+        groundNegative: 'chassis',
+      },
       steps: [
         {
           ask: 'Which diode closes the loop?',

@@ -1,4 +1,4 @@
-import { diodePart, solveShortedDiode, storedJoules } from '../../compute/index.ts';
+import { diodePart, heatersOhms, solveShortedDiode, storedJoules } from '../../compute/index.ts';
 import { THERMAL_VOLTS } from '../../compute/parts/diode.ts';
 import type { GroundPathsProps } from '../../drawings/ground-paths.tsx';
 import { given, type Shop } from '../shop.ts';
@@ -143,7 +143,24 @@ export function work(shop: Shop): Worked<string> & { readonly sheet: GroundPaths
       ],
       // Half of the volts over half of the ohms: one half of the winding at a time.
       answers: { 'half-of-another': ((OTHER.openCircuitVolts / 2) * Math.SQRT2 - OTHER.diodeVolts) / (OTHER.ohms / 2) },
-      opened: {},
+      opened: {
+        source: 'heater-winding',
+        windingVolts: tarnHeater.openCircuitVolts,
+        windingOhms: tarnHeater.ohms,
+        windingAmps: rated,
+        centre: 'tap',
+        heaterAmps: Number((6.3 / given(heatersOhms(tarnHeater), 'valve heaters')).toPrecision(3)),
+        diode: HEATER_RAIL.diode,
+        farads: HEATER_RAIL.farads,
+        loadAmps: Number(tarnFree.branch('load').meanAmps.toPrecision(2)),
+        highVolts: given(tarn45.amp.highTensionVolts, 'the high voltage'),
+        mainsVolts: tarn45.mains.nominalVolts,
+        mainsHertz: String(tarn45.mains.hertz),
+        mainsFuse: mainsFuse.ratedAmps,
+        otherAmps: Number(mainsFuse.otherAmps.toPrecision(2)),
+        groundCentre: 'chassis',
+        groundNegative: 'chassis',
+      },
       steps: [
         { ask: 'How many points of the circuit are grounded?', words: 'The tap on the chassis is one. The negative would be the other.', sum: 'two: the tap and the negative' },
         {
