@@ -36,8 +36,8 @@ export function PulseWays({ id, way, pulseText, stageText }: PulseWaysProps): VN
   const foot = along ? BUS : 120;
   return (
     <Sheet id={id} title={along ? 'Pulses along the first stage’s ground' : 'Pulses in a loop of their own'} desc={`${WORDS[way]} They are ${pulseText} at the peak. The first stage’s ground moves by ${stageText}.`} width={398} height={204}>
-      <path class="part block" d={`M${RECTIFIER_X - 44} 62H${RECTIFIER_X + 30}V102H${RECTIFIER_X - 44}Z`} />
       <path class="path" d={PULSE_WAYS[way]} />
+      <path class="part block" d={`M${RECTIFIER_X - 44} 62H${RECTIFIER_X + 30}V102H${RECTIFIER_X - 44}Z`} />
       <path class="wire" d={`M${RECTIFIER_X} 62V${TOP}H${capacitorX}V${capacitorY - 26}M${capacitorX} ${capacitorY + 26}V${foot}H${RECTIFIER_X}V102`} />
       {along ? (
         <path class="wire" d={`M${STAGE_X} 118V${BUS}`} />
