@@ -61,6 +61,8 @@ export function work(shop: Shop): Worked<string> {
   const headroom = (farads: number, state: ReservoirState): number => given(at(farads, 'low', state).headroomVolts, 'a regulator behind the reservoir');
 
   const low = at(reservoir.farads, 'low', 'smallest-oldest');
+  // The regulator's own current comes out of the reservoir too.
+  const drawnAmps = low.rectifier.load.meanAmps;
   const spread = capacitanceSpread({ farads: reservoir.farads });
   const unloaded = rectifyAt({ chain, corner: cornerOf(chain, { mains: 'high', load: 'off', reservoir: 'largest' }), amps: 0 }).rail.maxVolts;
   const rated = given(nextRatedVolts({ volts: unloaded }), 'a standard rating');
@@ -99,6 +101,7 @@ export function work(shop: Shop): Worked<string> {
     largest: figure(spread.max, 'F'),
     tolerance: figure(0.2, '%'),
     dc: figure(chain.load.everythingAmps, 'A'),
+    drawn: solved(drawnAmps, 'A'),
     rail: figure(job.rail.volts, 'V'),
     lowMains: figure(job.mains.lowVolts, 'V'),
     highMains: figure(job.mains.highVolts, 'V'),
@@ -106,7 +109,7 @@ export function work(shop: Shop): Worked<string> {
     valley: solved(low.rectifier.rail.minVolts, 'V'),
     left: solved(given(low.headroomVolts, 'headroom'), 'V'),
     gain: solved(headroom(4700e-6, 'smallest-oldest') - headroom(1000e-6, 'smallest-oldest'), 'V', 2),
-    ruleRipple: solved(chain.load.everythingAmps / (rippleHertz * spread.min), 'V', 2),
+    ruleRipple: solved(drawnAmps / (rippleHertz * spread.min), 'V', 2),
     solvedRipple: solved(low.rectifier.rail.rippleVolts, 'V', 2),
     unloaded: solved(unloaded, 'V'),
     fifth: solved(unloaded / 0.8, 'V'),
@@ -154,7 +157,7 @@ export function work(shop: Shop): Worked<string> {
     names: { ...left, regulator: settledParts(job).regulator },
     asked: ['otherFarads', 'thousand', 'unloaded', 'rated', 'tight', 'tooLow', 'surge', 'tightShare', 'marked', 'size4700', 'rippleAmps', 'rippleLarge', 'reversedWatts', 'reversedTarnAmps', 'size150', 'reverse', 'gain'],
     answers: { 'other-size': headroom(OTHER_FARADS, 'smallest-oldest'), 'end-of-life': capacitanceSpread({ farads: 1000e-6 }).min },
-    opened: { ...supplyCase(job, chain.load.everythingAmps), floorVolts: low.neededVolts },
+    opened: { ...supplyCase(job, drawnAmps), floorVolts: low.neededVolts },
     steps: [
       {
         ask: 'How small can the marked capacitor become?',

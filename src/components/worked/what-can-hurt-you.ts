@@ -81,6 +81,7 @@ export function work(shop: Shop): Worked<string> & { readonly readings: { readon
     usualSecond: meter(usual.second),
     usualPreamp: meter(usual.preamp),
     standbyFirst: meter(standbyOff.first),
+    standbyHand: solved(standbyOff.first / HAND_DC_OHMS, 'A'),
     standbySecond: meter(standbyOff.second),
     standbyPreamp: meter(standbyOff.preamp),
     bleederFirst: meter(bleederGone.first),
@@ -122,7 +123,7 @@ export function work(shop: Shop): Worked<string> & { readonly readings: { readon
     ...worked({
       figures,
       names: {},
-      asked: ['highVolts', 'touch', 'standbyFirst', 'handAmps', 'quizVolts', 'quizFarads', 'quizBleeder', 'recovered', 'recoveredMost', 'firstJoules', 'ringAmps', 'ringWatts', 'later', 'railReservoir', 'railPeak', 'railJoules', 'dropperPreamp'],
+      asked: ['highVolts', 'touch', 'standbyFirst', 'standbyHand', 'handAmps', 'quizVolts', 'quizFarads', 'quizBleeder', 'recovered', 'recoveredMost', 'firstJoules', 'ringAmps', 'ringWatts', 'later', 'railReservoir', 'railPeak', 'railJoules', 'dropperPreamp'],
       answers: {
         'another-reservoir': storedJoules({ farads: QUIZ.farads, volts: quizVolts }),
         'its-bleeder': bleedSeconds({ farads: QUIZ.farads, ohms: QUIZ.bleederOhms, fromVolts: quizVolts }),
