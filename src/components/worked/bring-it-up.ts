@@ -154,7 +154,7 @@ export function work(shop: Shop): Worked<string> {
       'quizMean', 'quizAc', 'quizTimes', 'quizLow', 'shortHeat', 'valleyRange',
     ],
     answers: { 'fennel-peak': fennelPeak, 'valley-by-meter': QUIZ_READ.mean - (QUIZ_READ.times * QUIZ_READ.ac) / 2 },
-    opened: {},
+    opened: { mainsRead: BENCH_DAY.volts, loadAmps: Number(running.toPrecision(3)), airCelsius: BENCH_DAY.celsius },
     steps: [
       {
         ask: 'How do you set the bench supply for the first stage?',
