@@ -67,10 +67,11 @@ export function Sheet({ stages, field }: { readonly stages: readonly SheetStage[
 
 /** What the readings point to, the likeliest first, and how to be sure. */
 export function Causes({ view }: { readonly view: BenchSheetView }): VNode | null {
-  if (view.causes.length === 0) return null;
+  if (view.causes.length === 0 && !view.isLooking) return null;
   return (
     <section>
       <h3>What the readings point to</h3>
+      {view.isLooking && <p>Being worked out: each cause is solved on this supply.</p>}
       <ol class="sheet-causes">
         {view.causes.map((cause) => (
           <li key={cause.words}>

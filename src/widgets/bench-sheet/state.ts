@@ -46,6 +46,8 @@ export interface BenchSheetView extends ViewModel {
   readonly stages: readonly SheetStage[];
   readonly causes: readonly CauseLine[];
   readonly causesNote: string;
+  /** The causes are still being worked out; what stands here already is final. */
+  readonly isLooking: boolean;
   readonly findings: readonly Finding[];
   readonly meters: string;
   readonly working: readonly WorkingStep[];
@@ -190,7 +192,6 @@ function solveWith(withCauses: boolean): (values: Values) => BenchSheetView {
     const measured = measuredOf(values);
     const ranked = wrong.length === 0 || !withCauses ? [] : rankCauses({ expected: causesOf(job), measured });
     const findings = ranked.filter(({ cause, share }) => share >= WORTH_A_HAZARD && (cause.harm === 'fire' || cause.harm === 'damage')).map(causeHazard);
-    const top = ranked[0];
     const read = judged.length;
     const count = stages.reduce((sum, { lines }) => sum + lines.length, 0);
     return {
@@ -198,11 +199,12 @@ function solveWith(withCauses: boolean): (values: Values) => BenchSheetView {
       summary:
         read === 0
           ? `${count} readings to take, none taken yet`
-          : `${read} of ${count} readings taken, ${wrong.length === 0 ? 'all of them as expected' : `${wrong.length} not as expected (${wrong.map(({ where }) => within(where)).slice(0, 2).join('; ')}). ${top === undefined ? 'The causes are being looked for' : `Most likely: ${within(top.cause.words.replace(/\.$/, ''))}`}`}`,
+          : `${read} of ${count} readings taken, ${wrong.length === 0 ? 'all of them as expected' : `${wrong.length} not as expected: ${wrong.map(({ where }) => within(where)).slice(0, 3).join('; ')}. What they point to stands below the sheet`}`,
       shows: { railVolts: railIsSet(values), winding: values.feed === 'winding', regulator: values.regulator !== 'none', coil: values.coilKind !== 'none' },
       stages,
       causes: ranked.filter(({ share }, index) => index === 0 || share >= WORTH_NAMING).slice(0, MOST_CAUSES).map((each) => causeLine(each, values)),
       causesNote: 'Each held equally likely beforehand, its circuit changed and solved; a fault that is none of those known here comes out as the one it resembles.',
+      isLooking: wrong.length > 0 && !withCauses,
       findings,
       meters: metersOf(run),
       working: workingOf(values, run),

@@ -60,7 +60,7 @@ function ConverterCheckCalculator({ state, sources }: ViewProps<typeof converter
           {view.shows.heaters && (
             <>
               {' '}
-              that take <Field {...field('coldRatio')} /> times that cold
+              at <Field {...field('heaterVolts')} /> that take <Field {...field('coldRatio')} /> times that cold
             </>
           )}
           , lamps and logic of <Field {...field('idleAmps')} /> and relays of <Field {...field('switchedAmps')} then="," /> with <Field {...field('railFarads')} /> across it.

@@ -1,5 +1,6 @@
 import type { Jack } from '../../compute/grounding/connections.ts';
 import type { LoadItem } from '../../compute/loads/load-types.ts';
+import { converter } from '../../compute/parts/converter.ts';
 import { linearRegulator } from '../../compute/parts/regulator-linear.ts';
 import { BUCKS } from '../../compute/parts/regulator-switching.ts';
 import { PLAN_VERSION, type PlanConverter, type Regulation, type SupplyPlan } from '../../compute/plan/plan-types.ts';
@@ -18,9 +19,9 @@ const AMPLE = { lengthMetres: 0.3, widthMetres: 0.3, heightMetres: 0.3 };
 
 const regulationOf = (id: string): Regulation => (id === 'none' ? 'none' : BUCKS.some((row) => row.id === id) ? 'buck' : linearRegulator(id).family);
 
-function loadsOf({ heaterAmps, coldRatio, idleAmps, switchedAmps }: Values, railVolts: number): readonly LoadItem[] {
+function loadsOf({ heaterAmps, heaterVolts, coldRatio, idleAmps, switchedAmps }: Values): readonly LoadItem[] {
   const loads: LoadItem[] = [];
-  if (heaterAmps >= 0.01) loads.push({ kind: 'heater', name: 'Heaters', count: 1, volts: railVolts, amps: heaterAmps, coldRatio });
+  if (heaterAmps >= 0.01) loads.push({ kind: 'heater', name: 'Heaters', count: 1, volts: heaterVolts, amps: heaterAmps, coldRatio });
   if (idleAmps > 0) loads.push({ kind: 'fixed-amps', name: 'Lamps and logic', count: 1, amps: idleAmps, when: 'always' });
   if (switchedAmps > 0) loads.push({ kind: 'fixed-amps', name: 'Relays', count: 1, amps: switchedAmps, when: 'switched' });
   return loads;
@@ -39,15 +40,18 @@ function moduleOf(values: Values): PlanConverter {
   };
 }
 
+/** Volts of the rail: the module's own output where nothing stands behind it. */
+export const railOf = (values: Values): number => (values.regulator === 'none' && values.module !== PICKED ? converter(values.module).outputVolts : railVoltsOf(values));
+
 /** The fields as a plan for a rail from a converter. */
 export function planOf(values: Values): SupplyPlan {
-  const railVolts = railVoltsOf(values);
+  const railVolts = railOf(values);
   return {
     version: PLAN_VERSION,
     name: 'Converter',
     mains: mainsOf(values),
     amp: { protectiveEarth: values.earth, transformer: {}, room: AMPLE, airCelsius: values.airCelsius },
-    loads: loadsOf(values, railVolts),
+    loads: loadsOf(values),
     rail: { volts: railVolts, regulation: regulationOf(values.regulator) },
     approach: 'converter',
     parts: {

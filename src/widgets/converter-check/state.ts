@@ -14,11 +14,11 @@ import { defineCalculator, type ViewModel } from '../shared/definition.ts';
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
 import type { PlotData } from '../shared/plot-data.ts';
-import { railIsSet, railVoltsOf } from '../shared/stage-fields.ts';
+import { railIsSet } from '../shared/stage-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
 import { windingPickFace } from '../winding-pick/fields.ts';
 import { converterCheckFace, PICKED } from './fields.ts';
-import { planOf, type Values } from './plan.ts';
+import { planOf, railOf, type Values } from './plan.ts';
 
 /** How one kind of limit would start the same load. */
 export interface StartCard {
@@ -199,11 +199,11 @@ function solve(values: Values): ConverterCheckView {
   ];
   // What only a listening test can tell has no part in whether it starts and stays cool.
   const level = worstLevel(findings.filter(({ rule }) => rule !== 'switching-residue'));
-  const setVolts = values.regulator === 'none' ? part.outputVolts : railVoltsOf(values);
+  const setVolts = values.regulator === 'none' ? part.outputVolts : railOf(values);
   return {
     level,
     summary: `a ${part.name} ${start.starts ? (start.seconds === 0 ? 'starts this load at once' : `starts this load, ${outcomeOf(start)}`) : 'does not start this load'}; it then gives ${showQuantity(loadAmps.everything, 'A')} of the ${showQuantity(derated.amps, 'A')} it may in air of ${showMarked(values.airCelsius, '°C')}. Whether it is heard is for a listening test`,
-    shows: { railVolts: railIsSet(values), module: values.module !== PICKED, heaters: values.heaterAmps >= 0.01 },
+    shows: { railVolts: values.regulator === 'none' ? values.module === PICKED : railIsSet(values), module: values.module !== PICKED, heaters: values.heaterAmps >= 0.01 },
     corners: cornersOf(values, solution, findings),
     findings,
     starts: cardsOf(values, part, part.startUpKind),
@@ -222,8 +222,8 @@ function solve(values: Values): ConverterCheckView {
 export const converterCheck = defineCalculator({
   ...converterCheckFace,
   quantities: {
-    outputVolts: 'setVolts', railVolts: 'setVolts', 'stage.outputVolts': 'setVolts', 'parts.converter.outputVolts': 'setVolts', 'heater.volts': 'setVolts', 'limit amps': 'overload', loadOhms: 'switchedAmps', 'heater amps together': 'heaterAmps',
-    amps: 'switchedAmps', coldRatio: 'coldRatio', volts: 'setVolts',
+    outputVolts: 'setVolts', railVolts: 'setVolts', 'stage.outputVolts': 'setVolts', 'parts.converter.outputVolts': 'setVolts', 'heater.volts': 'heaterVolts', 'limit amps': 'overload', loadOhms: 'switchedAmps', 'heater amps together': 'heaterAmps',
+    amps: 'switchedAmps', volts: 'heaterVolts',
   },
   solve,
 });

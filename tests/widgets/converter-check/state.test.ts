@@ -76,7 +76,7 @@ describe('converter check', () => {
   });
 
   it('says which field is wrong when no module gives the rail, or nothing loads it', () => {
-    expect(() => solved({ setVolts: 18 })).toThrow(RangeError);
+    expect(() => solved({ module: 'picked', setVolts: 18 })).toThrow(RangeError);
     expect(() => solved({ heaterAmps: 0, idleAmps: 0, switchedAmps: 0 })).toThrow(RangeError);
   });
 });
