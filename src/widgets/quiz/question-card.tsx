@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { Answer, HarmDone, Reason, rightOptions, stepsInOrder } from './answer.tsx';
+import type { Restored } from './kept-answer.ts';
 import type { ChoiceQuestion, OrderQuestion, SolvedNumericQuestion, SolvedQuestion } from './question.ts';
 import { choose, judge, move, startingReply, type Judgement, type Outcome, type Reply } from './state.ts';
 
@@ -99,24 +100,26 @@ export interface QuestionCardProps {
   readonly of: number;
   /** Whether the script runs; until then the answer is in a fold. */
   readonly alive: boolean;
-  readonly onJudged: (judgement: Judgement) => void;
+  /** How it stood when the reader left. */
+  readonly before?: Restored | undefined;
+  readonly onJudged: (judgement: Judgement, reply: Reply) => void;
 }
 
 /** One question with its means of answering and its verdict. */
-export function QuestionCard({ question, place, of, alive, onJudged }: QuestionCardProps): VNode {
-  const [reply, setReply] = useState(() => startingReply(question));
-  const [judgement, setJudgement] = useState<Judgement>();
+export function QuestionCard({ question, place, of, alive, before, onJudged }: QuestionCardProps): VNode {
+  const [reply, setReply] = useState(() => before?.reply ?? startingReply(question));
+  const [judgement, setJudgement] = useState(before?.judgement);
   const [shown, setShown] = useState(false);
   const settled = judgement !== undefined && judgement.outcome !== 'unanswered';
 
   const check = (): void => {
     const next = judge(question, reply);
     setJudgement(next);
-    if (next.outcome !== 'unanswered') onJudged(next);
+    if (next.outcome !== 'unanswered') onJudged(next, reply);
   };
 
   return (
-    <fieldset>
+    <fieldset id={`question-${question.id}`}>
       <legend>
         <span class="soft">
           Question {place} of {of}. {HINT[question.kind]}
