@@ -36,21 +36,24 @@ async function answerUnsafely(page: Page): Promise<void> {
   await expect.poll(() => answersKept(page)).toBe(1);
 }
 
-const answersKept = (page: Page): Promise<number> =>
+const answersKept = (page: Page): Promise<number> => rowsKept(page, 'answers');
+
+const rowsKept = (page: Page, store: string): Promise<number> =>
   page.evaluate(
-    () =>
+    (name) =>
       new Promise<number>((resolve) => {
         const opening = indexedDB.open('second-rail-record');
         opening.onerror = () => { resolve(-1); };
         opening.onsuccess = () => {
           const database = opening.result;
-          const count = database.transaction('answers').objectStore('answers').count();
+          const count = database.transaction(name).objectStore(name).count();
           count.onsuccess = () => {
             database.close();
             resolve(count.result);
           };
         };
       }),
+    store,
   );
 
 describe('the record of learning', () => {
@@ -93,10 +96,10 @@ describe('the record of learning', () => {
   it('offers to go on from the course page', async () => {
     const { page } = await openWatched(browser, `${site}course/${LESSON}/`);
     await answerUnsafely(page);
-    await page.waitForTimeout(1500); // the pause after which a lesson counts as opened
+    await expect.poll(() => rowsKept(page, 'lessons'), { timeout: 8000 }).toBe(1);
     await page.goto(`${site}course/`);
     const on = page.locator('#go-on a');
-    await expect.poll(() => on.isVisible()).toBe(true);
+    await on.waitFor({ timeout: 8000 });
     expect(await on.getAttribute('href')).toContain(`course/${LESSON}/`);
     await page.context().close();
   });
