@@ -7,7 +7,7 @@ import { Results } from '../shared/results.tsx';
 import { Sentence } from '../shared/sentence.tsx';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Working } from '../shared/working.tsx';
-import { Causes, Sheet } from './sheet.tsx';
+import { Causes, FirstPower, Sheet } from './sheet.tsx';
 import type { BenchSheetView, benchSheet } from './state.ts';
 
 type State = ViewProps<typeof benchSheet>['state'];
@@ -68,6 +68,7 @@ function BenchSheetCalculator({ state, sources }: ViewProps<typeof benchSheet>):
       </Sentence>
       <Results state={state}>
         <Findings findings={view.findings} sources={sources} />
+        <FirstPower hazards={view.firstPower} />
         <Sheet stages={view.stages} field={field} />
         <p class="rests-on">{view.meters}</p>
         <Causes view={view} />

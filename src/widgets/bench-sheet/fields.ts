@@ -34,6 +34,9 @@ const reading = (id: TestPointId, label: string, unit: Unit): ReadingField => {
 
 const readings = Object.fromEntries(READ_POINTS.map(({ id, words, unit }) => [id, reading(id, words, unit)])) as Readonly<Record<Exclude<TestPointId, 'mains'>, ReadingField>>;
 
+/** Every reading still to be taken: how another calculator, or a lesson, opens the sheet on a supply of its own. */
+export const blankReadings: Readonly<Record<string, ''>> = Object.fromEntries(READ_POINTS.map(({ id }) => [id, ''] as const));
+
 export const fields = {
   mainsRead: { kind: 'quantity', label: 'Mains of the day, as read', unit: 'V', default: 121, min: 60, max: 300, optional: true, blank: 'not read', stepping: 1 },
   ...mainsFields,

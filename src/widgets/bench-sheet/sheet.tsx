@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { Field } from '../shared/field.tsx';
+import { HazardBox } from '../shared/hazard-box.tsx';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Verdict } from '../shared/verdict-mark.tsx';
 import type { BenchSheetView, SheetLine, SheetStage, benchSheet } from './state.ts';
@@ -34,6 +35,7 @@ function Line({ line, field }: { readonly line: SheetLine; readonly field: Field
         <span class="rests-on">
           likely {line.nominal}
           {line.isEstimate ? ', an estimate' : ''}
+          {line.other !== undefined && `; ${line.other}`}
         </span>
       </div>
     </li>
@@ -50,6 +52,20 @@ function Stage({ stage, field }: { readonly stage: SheetStage; readonly field: F
           <Line key={line.id} line={line} field={field} />
         ))}
       </ol>
+    </section>
+  );
+}
+
+/** What stands before the first power-up, whatever the readings say. */
+export function FirstPower({ hazards }: { readonly hazards: BenchSheetView['firstPower'] }): VNode {
+  return (
+    <section class="first-power">
+      <h3>Before the first power</h3>
+      {hazards.map(({ harm, title, why, instead }) => (
+        <HazardBox key={title} harm={harm} title={title} instead={instead}>
+          <p>{why}</p>
+        </HazardBox>
+      ))}
     </section>
   );
 }
@@ -71,7 +87,12 @@ export function Causes({ view }: { readonly view: BenchSheetView }): VNode | nul
   return (
     <section>
       <h3>What the readings point to</h3>
-      {view.isLooking && <p>Being worked out: each cause is solved on this supply.</p>}
+      {view.isLooking && <p>Being worked out: each cause is solved on this supply. Take no further reading under power until it stands here.</p>}
+      {view.powerOff !== undefined && (
+        <p class="power-off">
+          <strong>{view.powerOff}</strong>
+        </p>
+      )}
       <ol class="sheet-causes">
         {view.causes.map((cause) => (
           <li key={cause.words}>

@@ -5,6 +5,8 @@ import { nominalDraw, partSpreads } from '../../../src/compute/tolerance/part-dr
 import { readBench } from '../../../src/compute/tolerance/read-bench.ts';
 import { jobOf } from '../../../src/widgets/bench-sheet/job.ts';
 import { benchSheet } from '../../../src/widgets/bench-sheet/state.ts';
+import { readCase } from '../../../src/widgets/shared/address.ts';
+import { benchSheetFace } from '../../../src/widgets/bench-sheet/fields.ts';
 import { open } from '../../../src/widgets/shared/evaluate.ts';
 import type { InitialCase } from '../../../src/widgets/shared/definition.ts';
 
@@ -105,5 +107,47 @@ describe('bench sheet', () => {
     expect(quick).toMatchObject({ causes: [], isLooking: true });
     expect(solved().isLooking).toBe(false);
     expect(quick?.summary).toBe(solved().summary);
+  });
+
+  it('puts the first power-up before every sheet: limiter, high voltage, and what is no limiter', () => {
+    for (const feed of ['winding', 'converter'] as const) {
+      const hazards = solved({ ...BLANK, feed }).firstPower;
+      expect(hazards.map(({ harm }) => harm)).toEqual(['fire', 'shock']);
+      expect(hazards[0]?.instead).toMatch(/current-limited bench supply first/);
+      expect(hazards[0]?.why).toMatch(/variable transformer is no limiter, and it does not isolate/);
+      expect(hazards[1]?.instead).toMatch(/disconnect it dead.*or check every reservoir’s mark/);
+    }
+    expect(solved({ ...BLANK, feed: 'converter' }).firstPower[0]?.instead).toMatch(/behind a series lamp it may start, sag, stop and try again/);
+  });
+
+  it('asks for power off before any further reading wherever a cause it names may burn, however it ranks', () => {
+    // The worked case names a shorted diode last, at a few per cent.
+    const view = solved();
+    expect(view.causes.some(({ words }) => words.includes('diode is shorted'))).toBe(true);
+    expect(view.powerOff).toMatch(/^Power off, and prove dead, before any further reading/);
+    expect(view.powerOff).toContain('Diode test on each, power off.');
+    const noFire = solved({ feed: 'converter', rail: 9.5, 'load-amps': 0.06 });
+    expect(noFire.causes.length).toBeGreaterThan(0);
+    expect(noFire.powerOff).toBeUndefined();
+  });
+
+  it('says beside a reading what the other kind of meter would show', () => {
+    const other = lineOf(solved(BLANK), 'reservoir-ripple')?.other ?? '';
+    const averaging = lineOf(solved({ ...BLANK, meter: 'averaging' }), 'reservoir-ripple-averaging');
+    expect(other).toContain(averaging?.nominal ?? 'nothing');
+    // Narrow pulses: an averaging clamp is a fifth low and more.
+    const clamp = solved(BLANK).working.find(({ name }) => name === 'clamp-over-rms')?.result.value ?? NaN;
+    expect(clamp).toBeGreaterThan(0.5);
+    expect(clamp).toBeLessThan(0.85);
+  });
+
+  it('hands the same supply on with every reading blank', () => {
+    const [first] = solved().handOn;
+    expect(first?.what).toContain('every reading blank');
+    const text = new URL(first?.path ?? '', 'https://example.org/').searchParams.get('bench-sheet') ?? '';
+    const raw = readCase(benchSheetFace, text, open(benchSheet).raw);
+    expect(raw?.['reservoir-ripple']).toBe('');
+    expect(raw?.['mainsRead']).toBe('');
+    expect(raw?.['windingVolts']).toMatch(/^15/);
   });
 });
