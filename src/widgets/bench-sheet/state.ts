@@ -1,7 +1,8 @@
 import { worstLevel, type Finding, type Level } from '../../compute/findings.ts';
 import { workingStep, type WorkingStep } from '../../compute/supplies/working.ts';
 import type { BenchJob } from '../../compute/tolerance/bench-job.ts';
-import { expectCauses, rankCauses, type RankedCause } from '../../compute/tolerance/rank-causes.ts';
+import { CAUSES, type CauseId } from '../../compute/tolerance/causes.ts';
+import { expectCause, rankCauses, type RankedCause } from '../../compute/tolerance/rank-causes.ts';
 import { judgeReading, runTolerance, type ReadingSpread, type ToleranceRun } from '../../compute/tolerance/spread-of-readings.ts';
 import { testPoint, type TestPointId } from '../../compute/tolerance/test-points.ts';
 import { headroom } from '../headroom/state.ts';
@@ -65,6 +66,9 @@ export interface BenchSheetView extends ViewModel {
 /** Builds drawn for the spread, and for each cause. The same seed gives the same sheet. */
 const SAMPLES = 120;
 const CAUSE_SAMPLES = 8;
+/** A defect of the circuit itself has no degrees, and swamps the tolerances: half as many builds tell as much, each far dearer to solve. */
+const DEFECT_SAMPLES = 4;
+const DEFECTS: ReadonlySet<CauseId> = new Set(['shorted-diode', 'second-ground', 'missing-reservoir']);
 const SEED = 20;
 
 const STAGES: readonly { readonly name: string; readonly how: string; readonly points: readonly TestPointId[] }[] = [
@@ -179,7 +183,11 @@ function kept<R>(work: (job: BenchJob) => R): (job: BenchJob) => R {
 }
 
 const spreadOf = kept((job) => runTolerance({ job, samples: SAMPLES, seed: SEED }));
-const causesOf = kept((job) => expectCauses({ job, samples: CAUSE_SAMPLES, seed: SEED }));
+const causesOf = kept((job) =>
+  CAUSES.filter(({ applies }) => applies(job))
+    .map((cause) => expectCause({ job, cause, samples: DEFECTS.has(cause.id) ? DEFECT_SAMPLES : CAUSE_SAMPLES, seed: SEED }))
+    .filter(({ builds }) => builds.length > 0),
+);
 
 /** `withCauses`: whether the causes are looked for as well, which takes a second where the supply is a new one. */
 function solveWith(withCauses: boolean): (values: Values) => BenchSheetView {

@@ -10,6 +10,7 @@ import { defineCalculator, type FieldSet, type ValuesOf, type ViewModel } from '
 import { handOn } from '../shared/hand-links.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
 import { showMarked, showQuantity } from '../shared/units.ts';
+import { windingPickFace } from '../winding-pick/fields.ts';
 
 export const fields = {
   railVolts: { kind: 'quantity', label: 'Rail', unit: 'V', default: 12, min: 3, max: 60, stepping: 1 },
@@ -146,6 +147,12 @@ function coilLinks({ loads, railVolts, railSpread, airCelsius }: Values): readon
   return [handOn(coilCheckFace, { what: relay.name.trim() === '' ? 'The relay' : relay.name, given })];
 }
 
+/** A transformer for it, where it is a load that small ones are made for. */
+const transformerLink = ({ airCelsius }: Values, amps: number): readonly HandOnLink[] => {
+  const { min, max } = windingPickFace.fields.loadAmps;
+  return amps < min || amps > max ? [] : [handOn(windingPickFace, { what: `A transformer for ${showQuantity(amps, 'A')}`, given: { loadAmps: Number(amps.toPrecision(3)), airCelsius } })];
+};
+
 function solve(values: Values): LoadListView {
   const sums = sumsOf(values);
   const { running, everything, switchOn, design, findings } = sums;
@@ -163,7 +170,7 @@ function solve(values: Values): LoadListView {
     findings,
     working: [...sums.lines.map((line) => line.working), ...sumSteps(sums, values.margin)],
     designAmps: design.amps,
-    handOn: [handOn(rectify, { what: showQuantity(design.amps, 'A'), given: { loadAmps: Number(design.amps.toPrecision(3)) } }), ...coilLinks(values)],
+    handOn: [handOn(rectify, { what: showQuantity(design.amps, 'A'), given: { loadAmps: Number(design.amps.toPrecision(3)) } }), ...transformerLink(values, design.amps), ...coilLinks(values)],
   };
 }
 

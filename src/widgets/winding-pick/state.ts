@@ -14,6 +14,7 @@ import { decidingCorner, sizeReservoir } from '../../compute/supplies/size-reser
 import { sizeAtVolts, sizeTransformer, transformerWinding, type SizedAtVolts } from '../../compute/supplies/size-transformer.ts';
 import { checkFrequency, strayField, transformerFindings } from '../../compute/supplies/transformer-findings.ts';
 import { workingStep, type WorkingStep } from '../../compute/supplies/working.ts';
+import { fusePickFace } from '../fuse-pick/fields.ts';
 import { headroom } from '../headroom/state.ts';
 import { rectify } from '../rectify/state.ts';
 import { decidingCorners, levelOfRule, mainsName } from '../shared/chain-view.ts';
@@ -25,6 +26,7 @@ import type { PlotData } from '../shared/plot-data.ts';
 import { railIsSet, railVoltsOf, stageOf } from '../shared/stage-fields.ts';
 import { diodeOf, mainsOf } from '../shared/supply-fields.ts';
 import { showMarked, showQuantity } from '../shared/units.ts';
+import { switchOnFace } from '../switch-on/fields.ts';
 import { windingPickFace } from './fields.ts';
 
 type Values = ValuesOf<typeof windingPickFace.fields>;
@@ -230,6 +232,8 @@ function handOns(values: Values, { transformer, input }: Taken): readonly HandOn
   return [
     ...(linear ? [handOn(headroom, { what: 'This transformer and its regulator', from: { ...shared, regulator, setVolts, heatsink: heatsink ?? '' }, given })] : []),
     handOn(rectify, { what: nameOf(transformer), from: shared, given: { ...given, floorVolts: rounded(input.stage.kind === 'none' ? 0.9 * setVolts : neededInputVolts(input.stage, values.loadAmps)) } }),
+    handOn(fusePickFace, { what: 'Its fuse', from: { ...shared, ...given } }),
+    handOn(switchOnFace, { what: 'Its first seconds', from: { ...shared, ...given, regulator, setVolts }, given: { heaterAmps: 0, steadyAmps: values.loadAmps, coils: 0 } }),
   ];
 }
 
