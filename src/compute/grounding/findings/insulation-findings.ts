@@ -135,7 +135,9 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
   const elevated = fault.kind === 'divider-open';
   const known = isInsulationKnown({ connections, mainsVolts });
   const held = facts.links.some((link) => link.isWire && link.node !== 'centre');
-  const level: Level = !beyond ? (held ? 'within' : 'outside') : outside ? 'hazard' : elevated ? 'marginal' : known ? 'marginal' : 'not assessed';
+  // Held only while the load draws: an idle rail charges towards the high voltage through the breakdown, its negative
+  // bonded or not. So a bond alone is never the whole answer.
+  const level: Level = !beyond ? (held ? 'marginal' : 'outside') : outside ? 'hazard' : elevated ? 'marginal' : known ? 'marginal' : 'not assessed';
   const { winding } = connections;
   // The resistors of a divider let little through; what its capacitor has stored comes all at once.
   const joules = elevated && winding.kind === 'elevated' && winding.bypassFarads !== undefined ? storedJoules({ farads: winding.bypassFarads, volts: Math.abs(touch.dcVolts) }) : 0;
@@ -146,7 +148,7 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
     level,
     what: beyond
       ? `If ${NAMES[fault.kind]}${behind}, the rail goes to ${show(touch.dcVolts, 'V')} above the chassis, and ${show(touch.hand?.dcAmps ?? 0, 'A')} flows through a hand${stored}; nothing blows.`
-      : `If ${NAMES[fault.kind]}${behind}, the rail is held at ${show(touch.dcVolts, 'V')} from the chassis and ${show(fault.faultAmps, 'A')} flows there by way of its ground${held ? '' : ', but no wire carries it: what does can burn open or be unplugged, and nothing holds the rail then'}.`,
+      : `If ${NAMES[fault.kind]}${behind} while the load draws, the rail is held at ${show(touch.dcVolts, 'V')} from the chassis and ${show(fault.faultAmps, 'A')} flows there by way of its ground${held ? '' : ', but no wire carries it: what does can burn open or be unplugged, and nothing holds the rail then'}.`,
     numbers: [
       { name: 'rail-dc-volts', value: touch.dcVolts, unit: 'V' },
       { name: 'rail-ac-volts', value: touch.acVolts, unit: 'V' },
@@ -161,7 +163,7 @@ const singleFault = (facts: GroundingFacts, fault: SingleFault): Finding => {
         ? 'Take the rail off the jack and away from hands, or bond its negative once to a verified protective earth with no other ground, so that the failure is held and blows a fuse.'
         : 'Keep it entirely inside, with parts and wire insulated for the high voltage, and labelled; better, bond its negative once.'
       : held
-        ? 'Keep the bond sound: this rests on it.'
+        ? 'Keep the bond sound, and put a clamp across the rail: with nothing drawing current its positive can rise towards the high voltage although its negative is bonded.'
         : "Bond the rail's negative to the chassis once, with a wire.",
     restsOn: ['assumed'],
     source: { id: 'solved' },
