@@ -9,6 +9,8 @@ export default defineConfig({
     globalSetup: ['tests/browser/serve.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // Patience with a busy machine; nothing here measures speed.
+    expect: { poll: { timeout: 20_000 } },
     maxWorkers: 2,
   },
 });
