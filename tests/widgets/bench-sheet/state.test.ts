@@ -4,6 +4,7 @@ import { CAUSES, type CauseId } from '../../../src/compute/tolerance/causes.ts';
 import { nominalDraw, partSpreads } from '../../../src/compute/tolerance/part-draw.ts';
 import { readBench } from '../../../src/compute/tolerance/read-bench.ts';
 import { jobOf } from '../../../src/widgets/bench-sheet/job.ts';
+import { WORTH_NAMING, powerOffFirst } from '../../../src/widgets/bench-sheet/power-off-first.ts';
 import { benchSheet } from '../../../src/widgets/bench-sheet/state.ts';
 import { readCase } from '../../../src/widgets/shared/address.ts';
 import { benchSheetFace } from '../../../src/widgets/bench-sheet/fields.ts';
@@ -121,11 +122,16 @@ describe('bench sheet', () => {
   });
 
   it('asks for power off before any further reading wherever a cause it names may burn, however it ranks', () => {
-    // The worked case names a shorted diode last, at a few per cent.
-    const view = solved();
-    expect(view.causes.some(({ words }) => words.includes('diode is shorted'))).toBe(true);
-    expect(view.powerOff).toMatch(/^Power off, and prove dead, before any further reading/);
-    expect(view.powerOff).toContain('Diode test on each, power off.');
+    const [burns, other] = [CAUSES.find(({ harm }) => harm === 'fire'), CAUSES.find(({ harm }) => harm === undefined)];
+    if (burns === undefined || other === undefined) throw new Error('the catalogue of causes has lost a kind');
+    const withShare = (share: number): string | undefined =>
+      powerOffFirst([
+        { cause: other, share: 1 - share, worst: undefined, tellsFromNext: undefined },
+        { cause: burns, share, worst: undefined, tellsFromNext: undefined },
+      ]).first;
+    expect(withShare(WORTH_NAMING)).toMatch(/^Power off, and prove dead, before any further reading/);
+    expect(withShare(WORTH_NAMING)).toContain(burns.confirm.replace(/^Switch off at once\. /, ''));
+    expect(withShare(WORTH_NAMING * 0.9)).toBeUndefined();
     const noFire = solved({ feed: 'converter', rail: 9.5, 'load-amps': 0.06 });
     expect(noFire.causes.length).toBeGreaterThan(0);
     expect(noFire.powerOff).toBeUndefined();
