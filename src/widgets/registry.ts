@@ -3,6 +3,7 @@ import { groundCheck } from './ground-check/state.ts';
 import { headroom } from './headroom/state.ts';
 import { indicator } from './indicator/state.ts';
 import { loadList } from './load-list/state.ts';
+import { outsideGear } from './outside-gear/state.ts';
 import { rectify } from './rectify/state.ts';
 import { reservoir } from './reservoir/state.ts';
 import { windingEstimate } from './winding-estimate/state.ts';
@@ -28,6 +29,7 @@ export const CALCULATORS = [
   windingPick,
   heaterBudget,
   groundCheck,
+  outsideGear,
   wireDrop,
   converterCheck,
   fusePick,

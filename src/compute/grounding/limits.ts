@@ -20,6 +20,9 @@ export const TOUCH_RMS_AMPS: Limit = { value: 0.5e-3, source: es1 };
 /** The stricter limit for an accessible part that is not tied to protective earth. */
 export const UNEARTHED_TOUCH_RMS_AMPS: Limit = { value: 0.25e-3, source: { id: 'iec-60950-1', at: 'accessible part not connected to protective earth' } };
 
+/** The limit for audio apparatus that many test houses still print, as a peak, measured with the network of IEC 60990. */
+export const AUDIO_TOUCH_PEAK_AMPS: Limit = { value: 0.7e-3, source: { id: 'iec-60065', at: 'touch current, network of IEC 60990' } };
+
 /** A protective bond is at most this, its lead apart. */
 export const PROTECTIVE_BOND_OHMS: Limit = { value: 0.1, source: { id: 'iec-60950-1', at: 'protective bonding' } };
 

@@ -1,4 +1,4 @@
-import { bySeverity, worstLevel, type Finding, type Level } from '../../compute/findings.ts';
+import { worstLevel, type Finding, type Level } from '../../compute/findings.ts';
 import { analyseGrounding, firstGroundingFindings, solveGrounding } from '../../compute/grounding/analyse-grounding.ts';
 import type { ClearingOption } from '../../compute/grounding/clearing.ts';
 import type { GroundingAnalysis, GroundingSolution } from '../../compute/grounding/grounding-result.ts';
@@ -9,6 +9,7 @@ import { levelOfRule } from '../shared/chain-view.ts';
 import type { CornerFigure } from '../shared/corners.tsx';
 import { defineCalculator, type ViewModel } from '../shared/definition.ts';
 import type { HandOnLink } from '../shared/hand-on.tsx';
+import { leadWithHazard } from '../shared/lead-with-hazard.ts';
 import { showQuantity } from '../shared/units.ts';
 import { fields, type Values } from './fields.ts';
 import { jobOf, loadOhmsOf, mainsVoltsAt } from './job.ts';
@@ -61,13 +62,11 @@ function flowWords(values: Values, solution: GroundingSolution): string {
   return `grounded at ${list(grounded(values))}, ${showAmps(circulating.rmsAmps)} RMS flows that would not with one ground; the rail still reads ${showQuantity(rail.meanVolts, 'V')}${fuse}`;
 }
 
-/** With one ground or none the currents are in order; what is not must still be said first. */
-function summaryOf(values: Values, solution: GroundingSolution, findings: readonly Finding[]): string {
+/** Two grounds are the hazard that their currents tell of; with one or none any other comes first. */
+const summaryOf = (values: Values, solution: GroundingSolution, findings: readonly Finding[]): string => {
   const flow = flowWords(values, solution);
-  const [worst] = [...findings].sort(bySeverity);
-  const elsewhere = worst !== undefined && (worst.level === 'hazard' || worst.level === 'outside') && solution.points.length < 2;
-  return elsewhere ? `${flow}. But ${worst.what.replace(/^(The|A|An|If|Between)\b/, (word) => word.toLowerCase()).replace(/\.$/, '')}` : flow;
-}
+  return solution.points.length > 1 ? flow : leadWithHazard(findings, flow);
+};
 
 const hottestOf = ({ branches }: GroundingSolution) =>
   branches.filter(({ kind }) => kind === 'winding' || kind === 'half-winding' || kind === 'converter').reduce<GroundingSolution['branches'][number] | undefined>((most, each) => (most === undefined || each.rmsAmps > most.rmsAmps * 1.01 ? each : most), undefined);

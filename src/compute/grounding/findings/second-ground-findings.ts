@@ -133,15 +133,17 @@ const outsideSleeve = (facts: GroundingFacts): readonly Finding[] =>
     .filter((branch) => branch.isFault && branch.id.endsWith('-outside'))
     .map((branch) => {
       const link = facts.links.find((entry) => entry.id === branch.id);
+      // Not the branch's own watts: where two earths differ, that difference stands in it as a source.
+      const heat = branch.rmsAmps ** 2 * (link?.ohms ?? 0);
       return {
         rule: 'outside-sleeve-grounds',
         level: 'hazard' as const,
-        what: `The ${branch.name}, completes a second ground: ${show(branch.rmsAmps, 'A')} RMS flows through its cable and the building's earth (${show(link?.ohms ?? 0, 'Ω')}, ${show(branch.watts, 'W')} of heat in them), only while it is plugged in.`,
+        what: `The ${branch.name}, completes a second ground: ${show(branch.rmsAmps, 'A')} RMS flows through its cable and the building's earth (${show(link?.ohms ?? 0, 'Ω')}, ${show(heat, 'W')} of heat in them), only while it is plugged in.`,
         numbers: [
           { name: 'sleeve-rms-amps', value: branch.rmsAmps, unit: 'A' },
           { name: 'sleeve-peak-amps', value: branch.peakAmps, unit: 'A' },
           { name: 'sleeve-path-ohms', value: link?.ohms ?? 0, unit: 'Ω' },
-          { name: 'sleeve-path-watts', value: branch.watts, unit: 'W' },
+          { name: 'sleeve-path-watts', value: heat, unit: 'W' },
         ],
         why: 'The amp passes every test on the bench and fails on stage. The current is limited by a signal cable and by earth wiring that belong to others, and both carry what they were never meant to.',
         todo: 'Meet the outside box through an isolated contact or an optocoupler, and ground the circuit at one point inside.',
