@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Sheet } from './sheet.tsx';
-import { Led, Node, ProtectiveEarth, RelayCoil, Resistor, Switch } from './symbols.tsx';
+import { Led, Node, ProtectiveEarth, RelayCoil, Resistor, Switch, Winding } from './symbols.tsx';
 
 export type JackFeed = 'coil' | 'logic' | 'led' | 'rail-positive' | 'none';
 
@@ -13,6 +13,8 @@ export interface OutsideGearSheetProps {
   readonly isOnPanel: boolean;
   readonly hasEntryResistor: boolean;
   readonly railGround: 'bonded' | 'resistor' | 'floating';
+  /** The winding behind the rectifier has a ground of its own. */
+  readonly isWindingGrounded: boolean;
   readonly isEarthed: boolean;
   readonly gear: 'none' | 'footswitch' | 'sleeve-to-earth' | 'isolated-contact' | 'optocoupler';
   /** What flows round by the outside earth: a second ground's, or only that of two earths that differ. */
@@ -75,7 +77,7 @@ function Rail({ railGround, text }: { readonly railGround: OutsideGearSheetProps
       <text class="label-volts" x="66" y={PLUS + 5}>
         {text}
       </text>
-      <text class="label" x="30" y={MINUS - 8}>
+      <text class="label" x="120" y={MINUS + 17}>
         negative
       </text>
       {railGround === 'floating' ? (
@@ -138,7 +140,7 @@ function Box({ gear, hasRing, texts }: Pick<OutsideGearSheetProps, 'gear' | 'tex
           <Switch at={[420, 148]} />
         </>
       )}
-      <text class="label" x="288" y={SLEEVE + 18} text-anchor="middle">
+      <text class="label" x="286" y={SLEEVE + 40} text-anchor="middle">
         {texts.cable}
       </text>
     </>
@@ -151,8 +153,11 @@ export function OutsideGearSheet(props: OutsideGearSheetProps): VNode {
   const isOpto = gear === 'optocoupler';
   const hasRing = ring !== 'none' && !isOpto;
   const joinsEarth = gear === 'sleeve-to-earth';
-  const inside = sleeve === 'chassis' || isOnPanel ? `M204 ${SLEEVE}V${CHASSIS}H60` : `M150 ${SLEEVE}V${MINUS}H110V${CHASSIS}H60`;
-  const way = `M446 ${SLEEVE}V${BUILDING}H60V${CHASSIS}M446 ${SLEEVE}H${sleeve === 'chassis' || isOnPanel ? 204 : 150}${inside}`;
+  const viaChassis = isOnPanel ? JACK : sleeve === 'chassis' ? 204 : undefined;
+  // A second ground that is the winding's takes the current by way of the rectifier; else it is the rail's bond.
+  const bond = loop?.isFault === true && props.isWindingGrounded ? 30 : 110;
+  const inside = viaChassis === undefined ? `H150V${MINUS}H${bond}V${CHASSIS}H60` : `H${viaChassis}V${CHASSIS}H60`;
+  const way = `M60 ${CHASSIS}V${BUILDING}H446V${SLEEVE}${inside}`;
   const contacts = [
     { name: 'tip', y: TIP, volts: texts.tip }, ...(hasRing ? [{ name: 'ring', y: RING, volts: texts.ring }] : []), { name: 'sleeve', y: SLEEVE, volts: texts.sleeve },
   ];
@@ -165,6 +170,14 @@ export function OutsideGearSheet(props: OutsideGearSheetProps): VNode {
       </text>
       {loop !== undefined && joinsEarth && <path class={loop.isFault ? 'fault' : 'path'} d={way} />}
       <Rail railGround={railGround} text={texts.rail} />
+      {props.isWindingGrounded && (
+        <>
+          <Winding at={[30, (MINUS + CHASSIS) / 2]} />
+          <text class="label" x="30" y={CHASSIS + 20} text-anchor="middle">
+            winding
+          </text>
+        </>
+      )}
       {isOpto ? (
         <Optocoupler />
       ) : (
@@ -188,7 +201,7 @@ export function OutsideGearSheet(props: OutsideGearSheetProps): VNode {
       )}
       {isEarthed && !joinsEarth && <ProtectiveEarth at={[60, CHASSIS + 5]} />}
       {!isEarthed && (
-        <text class="label" x="30" y={CHASSIS + 22}>
+        <text class="label" x="70" y={CHASSIS + 20}>
           no earth
         </text>
       )}

@@ -7,7 +7,6 @@ import { HandOn } from '../shared/hand-on.tsx';
 import { island } from '../shared/island.tsx';
 import { Results } from '../shared/results.tsx';
 import { Sentence } from '../shared/sentence.tsx';
-import { SourceNote } from '../shared/source-note.tsx';
 import { showMarked, showQuantity } from '../shared/units.ts';
 import type { ViewProps } from '../shared/use-calculator.ts';
 import { Verdict } from '../shared/verdict-mark.tsx';
@@ -158,10 +157,7 @@ function TouchTable({ touch, sources }: { readonly touch: TouchCurrent; readonly
             <tr key={row.what}>
               <th scope="row">
                 {showMarked(row.limitAmps, 'A')}, {row.what}
-                <span class="rests-on">
-                  {' '}
-                  <SourceNote source={row.source} sources={sources} />
-                </span>
+                <span class="rests-on"> {sources[row.source.id]?.split(',')[0]}</span>
               </th>
               <td>{showQuantity(row.amps, 'A', 2)}</td>
               <td>
@@ -194,6 +190,7 @@ function Drawing({ state }: { readonly state: State }): VNode {
         isOnPanel={values.mounting === 'chassis'}
         hasEntryResistor={values.entryOhms > 0}
         railGround={values.railGround}
+        isWindingGrounded={values.feed !== 'converter' && values.windingGround !== 'none'}
         isEarthed={values.ampEarth !== 'absent'}
         gear={values.gear}
         {...(view.sleeveAmps === undefined ? {} : { loop: { text: showQuantity(view.sleeveAmps, 'A', 2), isFault: view.sleeveIsFault } })}
@@ -223,13 +220,11 @@ function OutsideGearView({ state, sources }: ViewProps<typeof outsideGear>): VNo
       <Results state={state}>
         <div class="ground-plan">
           <Drawing state={state} />
+          <ContactTable contacts={view.contacts} />
         </div>
         <Corners corners={view.corners} stale={stale} instance={instance} />
         <Findings findings={view.findings} sources={sources} />
-        <div class="plots readings-pair">
-          <ContactTable contacts={view.contacts} />
-          {view.touch !== undefined && <TouchTable touch={view.touch} sources={sources} />}
-        </div>
+        {view.touch !== undefined && <TouchTable touch={view.touch} sources={sources} />}
         <Working steps={view.working} sources={sources} />
         <HandOn instance={instance} links={view.handOn} />
       </Results>

@@ -51,6 +51,9 @@ export interface OutsideGearView extends ViewModel {
 
 const MOMENTS: readonly Moment[] = ['unplugged', 'plugged', 'pressed'];
 
+/** Less than a bond drops is nought for a technician. */
+const nought = (volts: number): number => (Math.abs(volts) < 1e-3 ? 0 : volts);
+
 const contactName = ({ jack, side }: ContactPotential): ContactVolts['contact'] => (jack === 0 ? side : 'ring');
 
 function contactVolts(solutions: Readonly<Record<Moment, GroundingSolution>>, values: Values): readonly ContactVolts[] {
@@ -59,9 +62,9 @@ function contactVolts(solutions: Readonly<Record<Moment, GroundingSolution>>, va
     solutions[moment].jacks
       .filter(({ jack, side }) => jack === 0 || side === 'tip')
       .map((each) => ({
-        contact: contactName(each), moment, dcVolts: each.dcVolts, acVolts: each.acVolts,
-        // With nothing on the chassis, what a converter's leakage or a breakdown makes of it is not in this figure.
-        level: isBeyondTouch(each) ? ('hazard' as const) : solutions[moment].points.length === 0 ? ('not assessed' as const) : ('within' as const),
+        contact: contactName(each), moment, dcVolts: nought(each.dcVolts), acVolts: nought(each.acVolts),
+        // A figure above the chassis says nothing of a hand on earth where the circuit floats, or the chassis does.
+        level: isBeyondTouch(each) ? ('hazard' as const) : solutions[moment].points.length === 0 || values.ampEarth !== 'verified' ? ('not assessed' as const) : ('within' as const),
       })),
   );
 }
@@ -95,9 +98,9 @@ function cornersOf(volts: readonly ContactVolts[], contacts: readonly SwitchedCo
     const isAc = highest.acVolts > Math.abs(highest.dcVolts);
     const [value, other] = isAc ? [highest.acVolts, `${showQuantity(highest.dcVolts, 'V')} DC`] : [highest.dcVolts, `${showQuantity(highest.acVolts, 'V')} AC`];
     const limit = isAc ? `limit ${showMarked(TOUCH_RMS_VOLTS.value, 'V')} RMS, dry` : `limit ${showMarked(TOUCH_DC_VOLTS.value, 'V')} DC, dry`;
-    corners.push({ name: `most on the jack · ${highest.contact}, ${highest.moment}`, value, unit: 'V', of: isAc ? 'AC' : 'DC', level: highest.level, found: highest.level === 'not assessed' ? 'the circuit floats' : limit, restsOn: `with ${other}` });
+    corners.push({ name: `most on the jack · ${highest.contact}, ${highest.moment}`, value, unit: 'V', of: isAc ? 'AC' : 'DC', level: highest.level, found: highest.level === 'not assessed' ? 'above a chassis or rail that may float' : limit, restsOn: `with ${other}` });
   }
-  for (const each of contacts) corners.push({ name: `${each.contact}, pressed`, value: each.joined.amps, unit: 'A', of: 'through the switch', found: each.feeds === 'coil' ? `the coil gets ${showQuantity(each.joined.share, '%', 2)} of the rail` : `resistor ${showQuantity(each.joined.entryWatts, 'W', 2)}` });
+  for (const each of contacts) corners.push({ name: `through the switch · ${each.contact}`, value: each.joined.amps, unit: 'A', of: '', found: each.feeds === 'coil' ? `the coil gets ${showQuantity(each.joined.share, '%', 2)} of the rail` : `resistor ${showQuantity(each.joined.entryWatts, 'W', 2)}` });
   if (sleeve.sleeveAmps !== undefined) corners.push({ name: 'sleeve to the outside earth', value: sleeve.sleeveAmps, unit: 'A', of: 'RMS', level: sleeve.sleeveIsFault ? 'hazard' : 'marginal', found: sleeve.sleeveIsFault ? 'a second ground drives it' : 'the two earths drive it' });
   if (touch !== undefined) corners.push({ name: touch.when === 'now' ? 'a hand on it, to earth' : 'a hand, were the bond lost', value: touch.rmsAmps, unit: 'A', of: 'RMS', ...(touch.when === 'now' ? { level: levelOfRule(findings, 'converter-leakage') } : {}), found: `${showQuantity(touch.peakAmps, 'A', 2)} at the peak` });
   return corners;
